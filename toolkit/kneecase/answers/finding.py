@@ -1,0 +1,82 @@
+"""One number a user sees, with everything needed to ask it 'why'."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from kneecase.evidence.provenance import PublishedValue
+from kneecase.record import Reading
+from kneecase.units import number_text, quantity_text
+
+__all__ = ["Finding", "LeftOut", "Verdict", "reading_words"]
+
+Verdict = Literal["met", "not met", "too close to call", "unknown", ""]
+
+
+@dataclass(frozen=True, kw_only=True)
+class LeftOut:
+    """A reading that was not used, and why."""
+
+    reading: Reading
+    reason: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Finding:
+    """One number: what it is, its interval, how it came about and what it rests on.
+
+    ``value`` is ``None`` when it cannot be known; ``words`` then says why.  ``low`` and
+    ``high`` are the ends of the interval at ``level`` (0.90 is 90 %).  ``inputs`` are the
+    readings and settings as text, ``formula`` the arithmetic in words and symbols, ``error``
+    the measurement error used.  Text is plain: escaping is the page's work.
+    """
+
+    label: str
+    value: float | None
+    unit: str
+    low: float | None = None
+    high: float | None = None
+    level: float | None = None
+    digits: int = 1
+    words: str = ""
+    verdict: Verdict = ""
+    inputs: tuple[str, ...] = ()
+    formula: str = ""
+    error: str = ""
+    evidence: tuple[PublishedValue, ...] = ()
+    cautions: tuple[str, ...] = ()
+
+    def quantity(self) -> str:
+        """The value with its unit, or 'unknown'."""
+        return "unknown" if self.value is None else quantity_text(self.value, self.unit, self.digits)
+
+    def interval(self) -> str:
+        """The interval in words, for example '84.1 to 95.1 % (90 % band)'; empty where there is none."""
+        if self.low is None or self.high is None:
+            return ""
+        level = "" if self.level is None else f" ({number_text(100 * self.level)} % interval)"
+        high = quantity_text(self.high, self.unit, self.digits)
+        return f"{number_text(self.low, self.digits)} to {high}{level}"
+
+
+def reading_words(reading: Reading) -> str:
+    """One reading in words: date, side, trial, value as typed, tester, device, condition."""
+    value: str
+    if reading.missing:
+        value = str(reading.missing)
+    elif reading.text:
+        value = reading.text
+    elif reading.value is None:
+        value = "no value"
+    else:
+        value = quantity_text(reading.value, reading.unit, 2)
+        if reading.raw_unit and reading.raw_unit != reading.unit and reading.raw_value:
+            value += f" (typed {reading.raw_value} {reading.raw_unit})"
+    parts = [reading.date.isoformat(), reading.side or "", value]
+    if reading.trial is not None:
+        parts.append(f"trial {reading.trial}")
+    if reading.status != "scored":
+        parts.append(reading.status)
+    parts += [reading.tester, reading.device, reading.condition.words()]
+    return ", ".join(part for part in parts if part)

@@ -1,0 +1,53 @@
+"""What was measured: the case, its rows, the catalogue of measures, reading and saving."""
+
+from __future__ import annotations
+
+from kneecase.record.banner import Banner, banner_of, limit_words
+from kneecase.record.case import Case
+from kneecase.record.catalogue import MEASURES, ErrorRule, Measure, measure_named
+from kneecase.record.precision import Precision, precision_of
+from kneecase.record.rows import Athlete, Condition, Event, Limit, Reading, Side, Surgery, Visit, other_side
+from kneecase.record.terms import (
+    ACTIONS,
+    EFFUSION_GRADES,
+    EVENT_KINDS,
+    GRAFTS,
+    LIMIT_KINDS,
+    MISSING_REASONS,
+    OUTSIDE_SCOPE,
+    QUESTIONS,
+    SORENESS,
+    STATUSES,
+)
+
+__all__ = [
+    "ACTIONS",
+    "EFFUSION_GRADES",
+    "EVENT_KINDS",
+    "GRAFTS",
+    "LIMIT_KINDS",
+    "MEASURES",
+    "MISSING_REASONS",
+    "OUTSIDE_SCOPE",
+    "QUESTIONS",
+    "SORENESS",
+    "STATUSES",
+    "Athlete",
+    "Banner",
+    "Case",
+    "Condition",
+    "ErrorRule",
+    "Event",
+    "Limit",
+    "Measure",
+    "Precision",
+    "Reading",
+    "Side",
+    "Surgery",
+    "Visit",
+    "banner_of",
+    "limit_words",
+    "measure_named",
+    "other_side",
+    "precision_of",
+]

@@ -1,0 +1,93 @@
+"""Hop tests."""
+
+from __future__ import annotations
+
+from kneecase.record.catalogue.measure import Measure
+
+__all__ = ["HOP_MEASURES"]
+
+_MATCH = ("administration",)
+
+HOP_MEASURES = (
+    Measure(
+        id="single_hop",
+        label="single hop for distance",
+        unit="cm",
+        group="hop",
+        hard=(1, 400),
+        plausible=(15, 280),
+        better="higher",
+        must_match=_MATCH,
+    ),
+    Measure(
+        id="triple_hop",
+        label="triple hop for distance",
+        unit="cm",
+        group="hop",
+        hard=(1, 1200),
+        plausible=(60, 850),
+        better="higher",
+        must_match=_MATCH,
+    ),
+    Measure(
+        id="crossover_hop",
+        label="crossover hop for distance",
+        unit="cm",
+        group="hop",
+        hard=(1, 1200),
+        plausible=(60, 800),
+        better="higher",
+        must_match=_MATCH,
+    ),
+    Measure(
+        id="timed_hop_6m",
+        label="6-m timed hop",
+        unit="s",
+        group="hop",
+        hard=(0.5, 60),
+        plausible=(1.2, 10),
+        better="lower",
+        must_match=_MATCH,
+    ),
+    Measure(
+        id="vertical_hop",
+        label="vertical hop",
+        unit="cm",
+        group="hop",
+        hard=(0.5, 120),
+        plausible=(2, 60),
+        better="higher",
+        must_match=_MATCH,
+        note="height; from flight time with kneecase.measures.jump_height_cm",
+    ),
+    Measure(
+        id="side_hop_30s",
+        label="side hop, count in 30 s",
+        unit="reps",
+        group="hop",
+        hard=(0, 150),
+        plausible=(3, 90),
+        better="higher",
+        must_match=_MATCH,
+    ),
+    Measure(
+        id="side_hop_10_timed",
+        label="side hop, time for ten",
+        unit="s",
+        group="hop",
+        hard=(1, 120),
+        plausible=(2, 40),
+        better="lower",
+        must_match=_MATCH,
+    ),
+    Measure(
+        id="medial_triple_hop",
+        label="medial side triple hop",
+        unit="cm",
+        group="hop",
+        hard=(1, 1200),
+        plausible=(60, 700),
+        better="higher",
+        must_match=_MATCH,
+    ),
+)

@@ -1,0 +1,91 @@
+"""Which published measurement error holds for a pair of readings.
+
+The error of a change depends on who measured with what: the same tester with
+the same device is the best case, two testers the worst.  When the record does
+not say, the worse case is taken.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from kneecase.evidence.provenance import PublishedValue
+from kneecase.record.catalogue import ErrorRule, measure_named
+from kneecase.record.rows import Reading
+
+__all__ = ["Precision", "precision_of"]
+
+_Z95 = 1.959963984540054
+_Z90 = 1.6448536269514722
+
+
+@dataclass(frozen=True, kw_only=True)
+class Precision:
+    """The standard error of measurement of one reading, and where it comes from.
+
+    ``sem`` is in the measure's unit for a reading of the size given; ``published`` is the
+    value it comes from; ``pair`` says in words which pair of readings it holds for.
+    """
+
+    sem: float
+    published: PublishedValue
+    pair: str
+    rule: ErrorRule
+
+
+def precision_of(measure: str, readings: Sequence[Reading]) -> Precision | None:
+    """The error of ``readings`` of one measure, taken together; ``None`` where none is published.
+
+    Parameters
+    ----------
+    measure : str
+        Id of the measure.
+    readings : sequence of Reading
+        The readings that are compared; whether they share tester and device decides.
+        A blank tester or device counts as different.
+
+    Returns
+    -------
+    Precision or None
+        The standard error of one reading [unit of the measure].
+    """
+    same_tester = _shared([r.tester for r in readings])
+    same_device = _shared([r.device for r in readings])
+    devices = {r.device.strip().lower() for r in readings}
+    for rule in measure_named(measure).errors:
+        if rule.same_tester is not None and rule.same_tester != same_tester:
+            continue
+        if rule.same_device is not None and rule.same_device != same_device:
+            continue
+        if rule.device and not all(rule.device in device for device in devices):
+            continue
+        if any(
+            getattr(rule, name) and any(getattr(r.condition, name) != getattr(rule, name) for r in readings)
+            for name in ("motion", "position", "mode")
+        ):
+            continue
+        values = [abs(r.value) for r in readings if r.value is not None]
+        size = sum(values) / len(values) if values else math.nan
+        sem = _sem(rule) * (size / 100 if rule.relative else 1.0)
+        return Precision(sem=sem, published=rule.published, pair=_pair(same_tester, same_device), rule=rule)
+    return None
+
+
+def _sem(rule: ErrorRule) -> float:
+    value = rule.published.number
+    if rule.is_a == "sem":
+        return value
+    return value / (math.sqrt(2) * (_Z95 if rule.is_a == "mdc95" else _Z90))
+
+
+def _shared(names: Sequence[str]) -> bool:
+    cleaned = {name.strip().lower() for name in names}
+    return len(cleaned) == 1 and "" not in cleaned
+
+
+def _pair(same_tester: bool, same_device: bool) -> str:
+    who = "same tester" if same_tester else "different or unnamed testers"
+    what = "same device" if same_device else "different or unnamed devices"
+    return f"{who}, {what}"
