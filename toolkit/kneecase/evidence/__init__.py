@@ -3,5 +3,6 @@
 from __future__ import annotations
 
 from kneecase.evidence.provenance import HowKnown, PublishedValue, Source
+from kneecase.evidence.registry import TOPICS, published_value, published_values, sources
 
-__all__ = ["HowKnown", "PublishedValue", "Source"]
+__all__ = ["TOPICS", "HowKnown", "PublishedValue", "Source", "published_value", "published_values", "sources"]

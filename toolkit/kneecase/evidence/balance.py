@@ -1,0 +1,3 @@
+"""Published values: balance."""
+
+from __future__ import annotations

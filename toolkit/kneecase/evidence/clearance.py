@@ -1,0 +1,3 @@
+"""Published values: clearance."""
+
+from __future__ import annotations

@@ -1,0 +1,3 @@
+"""Published values: course."""
+
+from __future__ import annotations

@@ -1,0 +1,3 @@
+"""Published values: hops."""
+
+from __future__ import annotations

@@ -1,0 +1,3 @@
+"""Published values: motion."""
+
+from __future__ import annotations

@@ -1,0 +1,3 @@
+"""Published values: movement."""
+
+from __future__ import annotations

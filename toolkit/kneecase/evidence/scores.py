@@ -1,0 +1,3 @@
+"""Published values: scores."""
+
+from __future__ import annotations

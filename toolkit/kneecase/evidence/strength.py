@@ -1,0 +1,3 @@
+"""Published values: strength."""
+
+from __future__ import annotations
