@@ -142,9 +142,9 @@ def converted(value: float, typed_unit: str, unit: str) -> float:
     spelling = typed_unit.strip().lower()
     if unit == "celsius" and spelling in _FAHRENHEIT:
         return (value - 32.0) / 1.8
-    factor = _TYPED.get(unit, {}).get(spelling)
+    allowed = ", ".join(typed_units(unit))
+    factor = _TYPED.get(unit, {unit: 1}).get(spelling)
     if factor is None:
-        allowed = ", ".join(typed_units(unit))
         raise InputError(
             f"unit must be one that converts to {unit} ({allowed}), got {typed_unit!r}. "
             "Is it in the wrong row?"
