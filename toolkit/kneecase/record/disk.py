@@ -10,9 +10,9 @@ __all__ = [
     "append_durably",
     "cut_back",
     "flush_folder",
+    "leftovers",
     "put_in_place",
     "staged",
-    "leftovers",
     "take_away",
 ]
 

@@ -95,7 +95,7 @@ def locked(folder: Path) -> Iterator[None]:
 
 
 def recover(folder: Path) -> Journal:
-    """Under the lock: cut off a torn end of the journal, finish a save that was begun, and return the journal.
+    """Under the lock: cut off a torn end of the journal and finish a save that was begun.
 
     Raises
     ------
