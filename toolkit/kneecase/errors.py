@@ -22,6 +22,8 @@ __all__ = [
     "SaveError",
 ]
 
+_SHOWN = 50
+
 
 class KneecaseError(Exception):
     """Anything kneecase refuses, in a sentence a clinician can act on."""
@@ -60,13 +62,19 @@ class Problem:
 
 
 class CaseError(KneecaseError):
-    """A case cannot be read as it stands; ``problems`` holds every fault found, not just the first."""
+    """A case cannot be read as it stands; ``problems`` holds every fault found, not just the first.
+
+    The message shows the first fifty.
+    """
 
     def __init__(self, problems: Iterable[Problem]) -> None:
         self.problems = tuple(problems)
         errors = [p for p in self.problems if p.severity == "error"]
         head = f"{len(errors)} problem{'' if len(errors) == 1 else 's'} to mend in this case:"
-        super().__init__("\n".join([head, *(f"- {p.sentence()}" for p in errors)]))
+        lines = [f"- {p.sentence()}" for p in errors[:_SHOWN]]
+        if len(errors) > _SHOWN:
+            lines.append(f"- and {len(errors) - _SHOWN} more")
+        super().__init__("\n".join([head, *lines]))
 
 
 class NewerFormatError(KneecaseError):
