@@ -8,13 +8,13 @@ import numpy as np
 
 from kneecase.errors import InputError
 from kneecase.measures.accepted import Quantity, accepted, plain
+from kneecase.measures.reliability import normal_quantile
 from kneecase.measures.threshold import chance_true_value_passes, is_met
 
 __all__ = [
     "chance_true_value_passes",
     "is_met",
     "limb_symmetry_index",
-    "normal_quantile",
     "symmetry_band",
     "symmetry_sem_points",
 ]
@@ -173,23 +173,3 @@ def symmetry_band(lsi_pct: Quantity, sem_points: Quantity, level: float = 0.90) 
     half = normal_quantile(level) * accepted("sem_points", sem_points, "points", low=0.0)
     centre = accepted("lsi_pct", lsi_pct, "%")
     return centre - half, centre + half
-
-
-def normal_quantile(level: float) -> float:
-    """Two-sided normal quantile [standard deviations] of ``level``: 1.96 at 0.95.
-
-    Raises
-    ------
-    InputError
-        If the level is not between 0 and 1.
-
-    Examples
-    --------
-    >>> round(normal_quantile(0.95), 6)
-    1.959964
-    """
-    from statistics import NormalDist
-
-    if accepted("level", level, above=0.0) >= 1.0:
-        raise InputError(f"level must be a fraction between 0 and 1, got {level!r}. Write 0.95 for 95 %.")
-    return NormalDist().inv_cdf((1.0 + level) / 2.0)
