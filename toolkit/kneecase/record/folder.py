@@ -12,12 +12,22 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from kneecase.errors import CaseError, CaseLockedError, Problem
+from kneecase.errors import CaseError, CaseLockedError, Problem, SaveError
 from kneecase.record import disk
 from kneecase.record.edits import FileEdit, content_hash
 from kneecase.record.journal import JOURNAL, Journal, JournalEntry, journal_from
 
-__all__ = ["CASE_FILES", "FolderContents", "content_of", "journal_of", "locked", "read_folder", "recover"]
+__all__ = [
+    "CASE_FILES",
+    "FolderContents",
+    "content_of",
+    "journal_of",
+    "locked",
+    "made_folder",
+    "read_folder",
+    "real_place",
+    "recover",
+]
 
 CASE_FILES = ("case.toml", "measurements.csv", "visits.csv", "measurements.xlsx")
 """The files that make up a case; anything else in the folder is left alone."""
@@ -228,3 +238,20 @@ def _damaged(line: int) -> Problem:
         what="this line is damaged and was passed over; the case itself is whole",
         mend="Earlier versions may not be had back past this line.",
     )
+
+
+def made_folder(folder: Path) -> None:
+    """Make the folder ``folder``, and those above it, where they are not there yet.
+
+    Raises
+    ------
+    SaveError
+        If it cannot be made, or a file of that name is in the way.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise SaveError(
+            f"The folder {folder} could not be made: {error.strerror or error}. Nothing was written. "
+            "Choose another place."
+        ) from error
