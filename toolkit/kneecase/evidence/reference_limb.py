@@ -1,0 +1,29 @@
+"""Rules for taking the other limb as a reference; conventions, shown as such."""
+
+from __future__ import annotations
+
+from kneecase.evidence.common_practice import COMMON_PRACTICE
+from kneecase.evidence.provenance import PublishedValue
+
+REFERENCE_CHILD_AGE_COMMONPRACTICE = PublishedValue(
+    name="REFERENCE_CHILD_AGE_COMMONPRACTICE",
+    value=16.0,
+    unit="years",
+    operator="<",
+    definition="age below which side-to-side percentages do not count as a criterion: many healthy children "
+    "differ between sides by more than a tenth",
+    population="children",
+    source=COMMON_PRACTICE,
+    known="common practice",
+)
+REFERENCE_SYMMETRY_FLAG_COMMONPRACTICE = PublishedValue(
+    name="REFERENCE_SYMMETRY_FLAG_COMMONPRACTICE",
+    value=110.0,
+    unit="pct",
+    operator=">",
+    definition="limb symmetry index above which the other limb is questioned instead of the operated one "
+    "praised",
+    population="athletes after ACL reconstruction",
+    source=COMMON_PRACTICE,
+    known="common practice",
+)
