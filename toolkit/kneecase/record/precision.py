@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from kneecase.evidence.provenance import PublishedValue
 from kneecase.record.catalogue import ErrorRule, measure_named
 from kneecase.record.rows import Reading
+from kneecase.units import number_text, quantity_text
 
 __all__ = ["Precision", "precision_of"]
 
@@ -26,13 +27,27 @@ class Precision:
     """The standard error of measurement of one reading, and where it comes from.
 
     ``sem`` is in the measure's unit for a reading of the size given; ``published`` is the
-    value it comes from; ``pair`` says in words which pair of readings it holds for.
+    value it comes from; ``pair`` says in words which pair of readings it holds for;
+    ``relative_pct`` is the error in percent of the reading where that is how it was published.
     """
 
     sem: float
     published: PublishedValue
     pair: str
     rule: ErrorRule
+    relative_pct: float | None = None
+
+    def sem_at(self, value: float) -> float:
+        """The standard error of a reading of size ``value`` [unit of the measure]."""
+        return self.sem if self.relative_pct is None else self.relative_pct * abs(value) / 100
+
+    def words(self) -> str:
+        """Size, pair, reason and source of the error, for people."""
+        size = quantity_text(self.sem, self.published.unit, 2)
+        if self.relative_pct is not None:
+            size = f"{number_text(self.relative_pct, 2)} % of the reading"
+        reason = f" ({self.rule.reason})" if self.rule.reason else ""
+        return f"standard error of one reading {size}: {self.pair}{reason}; {self.published.how_known()}"
 
 
 def precision_of(measure: str, readings: Sequence[Reading]) -> Precision | None:
@@ -61,16 +76,27 @@ def precision_of(measure: str, readings: Sequence[Reading]) -> Precision | None:
             continue
         if rule.device and not all(rule.device in device for device in devices):
             continue
-        if any(
-            getattr(rule, name) and any(getattr(r.condition, name) != getattr(rule, name) for r in readings)
-            for name in ("motion", "position", "mode")
-        ):
+        if not all(_fits(rule, reading) for reading in readings):
             continue
         values = [abs(r.value) for r in readings if r.value is not None]
         size = sum(values) / len(values) if values else math.nan
-        sem = _sem(rule) * (size / 100 if rule.relative else 1.0)
-        return Precision(sem=sem, published=rule.published, pair=_pair(same_tester, same_device), rule=rule)
+        sem = _sem(rule)
+        return Precision(
+            sem=sem * size / 100 if rule.relative else sem,
+            published=rule.published,
+            pair=_pair(same_tester, same_device),
+            rule=rule,
+            relative_pct=sem if rule.relative else None,
+        )
     return None
+
+
+def _fits(rule: ErrorRule, reading: Reading) -> bool:
+    """Whether the rule's motion, position and mode, where it names them, are those of the reading."""
+    return all(
+        getattr(rule, name) in getattr(reading.condition, name).lower()
+        for name in ("motion", "position", "mode")
+    )
 
 
 def _sem(rule: ErrorRule) -> float:

@@ -2,11 +2,83 @@
 
 from __future__ import annotations
 
-from kneecase.record.catalogue.measure import Measure
+from kneecase.evidence.motion import (
+    GIRTH_KNEE_SAME_TESTER_MDC95_JAKOBSEN2010,
+    GIRTH_KNEE_TWO_TESTERS_MDC95_JAKOBSEN2010,
+    MOTION_EXTENSION_SAME_TESTER_MDC95_PANTOUVERIS2024,
+    MOTION_EXTENSION_TWO_TESTERS_INCLINOMETER_MDC95_PANTOUVERIS2024,
+    MOTION_EXTENSION_TWO_TESTERS_MDC95_PANTOUVERIS2024,
+    MOTION_FLEXION_SAME_TESTER_MDC95_COMMONPRACTICE,
+    MOTION_FLEXION_SITTING_TWO_TESTERS_MDC95_LENSSEN2007,
+    MOTION_FLEXION_SUPINE_TWO_TESTERS_MDC95_LENSSEN2007,
+)
+from kneecase.record.catalogue.measure import ErrorRule, Measure
 
 __all__ = ["MOTION_MEASURES"]
 
 _MATCH = ("motion", "timing", "position")
+
+# The first rule that fits holds. A tester or device that is blank or differs falls through to the last
+# rule, the widest error published for that movement.
+_EXTENSION_ERRORS = (
+    ErrorRule(
+        published=MOTION_EXTENSION_SAME_TESTER_MDC95_PANTOUVERIS2024,
+        is_a="mdc95",
+        same_tester=True,
+        same_device=True,
+        reason="upper end of the printed range, because the abstract does not say which device has which end",
+    ),
+    ErrorRule(
+        published=MOTION_EXTENSION_TWO_TESTERS_INCLINOMETER_MDC95_PANTOUVERIS2024,
+        is_a="mdc95",
+        same_tester=False,
+        same_device=True,
+        device="inclinometer",
+        reason="lowest of the printed range, rounded up; the paper calls the inclinometer the most reliable",
+    ),
+    ErrorRule(
+        published=MOTION_EXTENSION_TWO_TESTERS_MDC95_PANTOUVERIS2024,
+        is_a="mdc95",
+        reason="upper end of the printed range between testers, taken whenever tester or device differ or "
+        "are not recorded",
+    ),
+)
+_FLEXION_ERRORS = (
+    ErrorRule(
+        published=MOTION_FLEXION_SAME_TESTER_MDC95_COMMONPRACTICE,
+        is_a="mdc95",
+        same_tester=True,
+        same_device=True,
+        reason="convention: no minimal detectable change of flexion after ACL reconstruction was found",
+    ),
+    ErrorRule(
+        published=MOTION_FLEXION_SITTING_TWO_TESTERS_MDC95_LENSSEN2007,
+        is_a="mdc95",
+        same_tester=False,
+        same_device=True,
+        position="sitting",
+        reason="two testers, sitting: from knee replacement, the nearest population with a published value",
+    ),
+    ErrorRule(
+        published=MOTION_FLEXION_SUPINE_TWO_TESTERS_MDC95_LENSSEN2007,
+        is_a="mdc95",
+        reason="two testers lying on the back, three days after knee replacement: the widest published, "
+        "taken whenever tester or device differ or are not recorded",
+    ),
+)
+_GIRTH_ERRORS = (
+    ErrorRule(
+        published=GIRTH_KNEE_SAME_TESTER_MDC95_JAKOBSEN2010,
+        is_a="mdc95",
+        same_tester=True,
+        reason="the only value known; from memory, so unverified",
+    ),
+    ErrorRule(
+        published=GIRTH_KNEE_TWO_TESTERS_MDC95_JAKOBSEN2010,
+        is_a="mdc95",
+        reason="two testers, or a tester who is not recorded; from memory, so unverified",
+    ),
+)
 
 MOTION_MEASURES = (
     Measure(
@@ -18,6 +90,7 @@ MOTION_MEASURES = (
         plausible=(0, 160),
         better="higher",
         must_match=_MATCH,
+        errors=_FLEXION_ERRORS,
     ),
     Measure(
         id="knee_extension",
@@ -28,6 +101,7 @@ MOTION_MEASURES = (
         plausible=(-15, 45),
         better="lower",
         must_match=_MATCH,
+        errors=_EXTENSION_ERRORS,
         note="0 is straight, positive lacks extension, negative hyperextends",
     ),
     Measure(
@@ -73,6 +147,7 @@ MOTION_MEASURES = (
         plausible=(25, 60),
         better="lower",
         must_match=("position", "timing"),
+        errors=_GIRTH_ERRORS,
         note="write where the tape lies in position, for example 'superior patellar pole'",
     ),
     Measure(
