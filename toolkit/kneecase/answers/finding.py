@@ -29,7 +29,8 @@ class Finding:
     ``value`` is ``None`` when it cannot be known; ``words`` then says why.  ``low`` and
     ``high`` are the ends of the interval at ``level`` (0.90 is 90 %).  ``inputs`` are the
     readings and settings as text, ``formula`` the arithmetic in words and symbols, ``error``
-    the measurement error used.  Text is plain: escaping is the page's work.
+    the measurement error used.  ``shown`` stands for the number where people use a word for it, such
+    as an effusion grade.  Text is plain: escaping is the page's work.
     """
 
     label: str
@@ -46,9 +47,12 @@ class Finding:
     error: str = ""
     evidence: tuple[PublishedValue, ...] = ()
     cautions: tuple[str, ...] = ()
+    shown: str = ""
 
     def quantity(self) -> str:
-        """The value with its unit, or 'unknown'."""
+        """The value with its unit, the word used for it, or 'unknown'."""
+        if self.value is not None and self.shown:
+            return self.shown
         return "unknown" if self.value is None else quantity_text(self.value, self.unit, self.digits)
 
     def interval(self) -> str:
