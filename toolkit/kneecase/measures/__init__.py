@@ -2,13 +2,48 @@
 
 from __future__ import annotations
 
+from kneecase.measures.agreement import LimitsOfAgreement, limits_of_agreement
+from kneecase.measures.instruments import InstrumentReliability, instrument_reliability
+from kneecase.measures.intraclass import (
+    IntraclassCorrelation,
+    MeanSquares,
+    intraclass_correlation,
+    mean_squares,
+)
+from kneecase.measures.reference_limb import ReferenceLimb, reference_limb
+from kneecase.measures.reliability import (
+    minimal_detectable_change,
+    normal_quantile,
+    repeatability_coefficient,
+    sem_from_detectable_change,
+    sem_from_limits_of_agreement,
+    standard_error_of_measurement,
+    within_subject_sd,
+)
 from kneecase.measures.symmetry import limb_symmetry_index, symmetry_band, symmetry_sem_points
 from kneecase.measures.threshold import chance_true_value_passes, is_met
 
 __all__ = [
+    "InstrumentReliability",
+    "IntraclassCorrelation",
+    "LimitsOfAgreement",
+    "MeanSquares",
+    "ReferenceLimb",
     "chance_true_value_passes",
+    "instrument_reliability",
+    "intraclass_correlation",
     "is_met",
     "limb_symmetry_index",
+    "limits_of_agreement",
+    "mean_squares",
+    "minimal_detectable_change",
+    "normal_quantile",
+    "reference_limb",
+    "repeatability_coefficient",
+    "sem_from_detectable_change",
+    "sem_from_limits_of_agreement",
+    "standard_error_of_measurement",
     "symmetry_band",
     "symmetry_sem_points",
+    "within_subject_sd",
 ]
