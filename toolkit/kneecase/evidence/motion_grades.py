@@ -1,8 +1,8 @@
-"""Published values: passive motion grades, heel height, effusion grades and quadriceps lag."""
+"""Published values: passive motion grades, heel height and quadriceps lag."""
 
 from __future__ import annotations
 
-from kneecase.evidence.common_practice import COMMON_PRACTICE
+from kneecase.evidence.motion import COMMON_PRACTICE
 from kneecase.evidence.provenance import PublishedValue, Source
 
 IKDC_2000 = Source(
@@ -22,15 +22,6 @@ SCHLEGEL_2002 = Source(
     venue="Am J Sports Med 30:479",
     kind="reliability study",
     known="from memory",
-)
-STURGILL_2009 = Source(
-    key="sturgill-2009",
-    authors="Sturgill LP, et al.",
-    year=2009,
-    title="Interrater reliability of a clinical scale to assess knee joint effusion",
-    venue="J Orthop Sports Phys Ther 39:845-849",
-    kind="reliability study",
-    known="abstract",
 )
 STILLMAN_2004 = Source(
     key="stillman-2004",
@@ -134,8 +125,8 @@ MOTION_GRADE_FLEXION_D_IKDC2000 = PublishedValue(
     operator=">",
     place="passive motion deficit",
 )
-HEEL_HEIGHT_DEG_PER_CM_COMMONPRACTICE = PublishedValue(
-    name="HEEL_HEIGHT_DEG_PER_CM_COMMONPRACTICE",
+HEEL_HEIGHT_DEG_PER_CM_COMMON_PRACTICE = PublishedValue(
+    name="HEEL_HEIGHT_DEG_PER_CM_COMMON_PRACTICE",
     value=1.0,
     unit="deg",
     definition="extension lost for each centimetre of heel-height difference, rule of thumb",
@@ -151,51 +142,6 @@ HEEL_HEIGHT_DEG_PER_CM_SCHLEGEL2002 = PublishedValue(
     population="adult legs",
     source=SCHLEGEL_2002,
     known="from memory",
-)
-EFFUSION_KAPPA_STURGILL2009 = PublishedValue(
-    name="EFFUSION_KAPPA_STURGILL2009",
-    value=0.75,
-    unit="fraction",
-    definition="agreement of two testers on the effusion grade, kappa as share of the largest possible kappa",
-    population="knees with possible effusion, two testers, stroke test of five grades",
-    source=STURGILL_2009,
-    known="abstract",
-    n=75,
-    place="abstract",
-)
-EFFUSION_AGREEMENT_STURGILL2009 = PublishedValue(
-    name="EFFUSION_AGREEMENT_STURGILL2009",
-    value=73.0,
-    unit="pct",
-    definition="share of knees given the same effusion grade by two testers, as printed",
-    population="knees with possible effusion, two testers, stroke test of five grades",
-    source=STURGILL_2009,
-    known="abstract",
-    n=75,
-    place="abstract",
-    caution="54 of 75 is 72.0 %: the abstract does not agree with itself",
-)
-EFFUSION_TWO_GRADES_APART_STURGILL2009 = PublishedValue(
-    name="EFFUSION_TWO_GRADES_APART_STURGILL2009",
-    value=5.0,
-    unit="reps",
-    definition="knees, of 75, on which two testers differed by two grades; none by more",
-    population="knees with possible effusion, two testers, stroke test of five grades",
-    source=STURGILL_2009,
-    known="abstract",
-    n=75,
-    place="abstract",
-)
-EFFUSION_TESTER_STEP_STURGILL2009 = PublishedValue(
-    name="EFFUSION_TESTER_STEP_STURGILL2009",
-    value=1.0,
-    unit="grade",
-    definition="difference of effusion grade that two testers make on the same knee without any change",
-    population="knees with possible effusion, two testers, stroke test of five grades",
-    source=STURGILL_2009,
-    known="derived",
-    n=75,
-    place="from the counts in the abstract",
 )
 LAG_AT_ONCE_STILLMAN2004 = PublishedValue(
     name="LAG_AT_ONCE_STILLMAN2004",

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from kneecase.evidence.common_practice import COMMON_PRACTICE
+from kneecase.evidence.motion import COMMON_PRACTICE
 from kneecase.evidence.provenance import PublishedValue
 
-REFERENCE_CHILD_AGE_COMMONPRACTICE = PublishedValue(
-    name="REFERENCE_CHILD_AGE_COMMONPRACTICE",
+REFERENCE_CHILD_AGE_COMMON_PRACTICE = PublishedValue(
+    name="REFERENCE_CHILD_AGE_COMMON_PRACTICE",
     value=16.0,
     unit="years",
     operator="<",
@@ -16,8 +16,8 @@ REFERENCE_CHILD_AGE_COMMONPRACTICE = PublishedValue(
     source=COMMON_PRACTICE,
     known="common practice",
 )
-REFERENCE_SYMMETRY_FLAG_COMMONPRACTICE = PublishedValue(
-    name="REFERENCE_SYMMETRY_FLAG_COMMONPRACTICE",
+REFERENCE_SYMMETRY_FLAG_COMMON_PRACTICE = PublishedValue(
+    name="REFERENCE_SYMMETRY_FLAG_COMMON_PRACTICE",
     value=110.0,
     unit="pct",
     operator=">",

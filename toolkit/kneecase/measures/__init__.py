@@ -2,14 +2,9 @@
 
 from __future__ import annotations
 
-from kneecase.measures.agreement import LimitsOfAgreement, limits_of_agreement
-from kneecase.measures.instruments import InstrumentReliability, instrument_reliability
-from kneecase.measures.intraclass import (
-    IntraclassCorrelation,
-    MeanSquares,
-    intraclass_correlation,
-    mean_squares,
-)
+from kneecase.measures.agreement import limits_of_agreement
+from kneecase.measures.instruments import instrument_reliability
+from kneecase.measures.intraclass import IntraclassCorrelation, intraclass_correlation
 from kneecase.measures.reference_limb import ReferenceLimb, reference_limb
 from kneecase.measures.reliability import (
     minimal_detectable_change,
@@ -24,10 +19,7 @@ from kneecase.measures.symmetry import limb_symmetry_index, symmetry_band, symme
 from kneecase.measures.threshold import chance_true_value_passes, is_met
 
 __all__ = [
-    "InstrumentReliability",
     "IntraclassCorrelation",
-    "LimitsOfAgreement",
-    "MeanSquares",
     "ReferenceLimb",
     "chance_true_value_passes",
     "instrument_reliability",
@@ -35,7 +27,6 @@ __all__ = [
     "is_met",
     "limb_symmetry_index",
     "limits_of_agreement",
-    "mean_squares",
     "minimal_detectable_change",
     "normal_quantile",
     "reference_limb",

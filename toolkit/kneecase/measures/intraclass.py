@@ -138,7 +138,7 @@ def intraclass_correlation(
         raise InputError(f"level must be a fraction between 0 and 1, got {level!r}. Write 0.95 for 95 %.")
     ms = mean_squares(readings)
     means = _table(readings).mean(axis=1)
-    if np.ptp(means) <= 1e-12 * np.abs(means).max():
+    if np.ptp(means) <= 100 * np.finfo(np.float64).eps * np.abs(means).max():
         raise InputError(
             "readings must differ between subjects, got subjects that all have the same mean. "
             "An intraclass correlation says nothing then; use within_subject_sd."

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from kneecase.errors import InputError
 from kneecase.evidence import PublishedValue
-from kneecase.evidence.motion import REFERENCE_CHILD_AGE_COMMONPRACTICE
+from kneecase.evidence.reference_limb import REFERENCE_CHILD_AGE_COMMON_PRACTICE
 from kneecase.measures.comparable import by_condition, condition_words, day_scores
 from kneecase.measures.reliability import minimal_detectable_change
 from kneecase.record import Case, measure_named, precision_of
@@ -114,7 +114,7 @@ def _check_growth(
     case: Case, day: dt.date, reasons: _Words, unchecked: _Words, evidence: list[PublishedValue]
 ) -> None:
     mature, age = case.athlete.skeletally_mature, _youngest_age_years(case, day)
-    limit = REFERENCE_CHILD_AGE_COMMONPRACTICE
+    limit = REFERENCE_CHILD_AGE_COMMON_PRACTICE
     if mature is False:
         reasons.append("growth is not finished (recorded as skeletally immature)")
     if age is not None and age < limit.number:
@@ -132,7 +132,10 @@ def _youngest_age_years(case: Case, day: dt.date) -> float | None:
         return float(day.year - athlete.year_of_birth - 1)
     if athlete.age_years is None:
         return None
-    return athlete.age_years + (day - case.surgery.date).days / 365.25
+    operated = case.surgery.date
+    return (
+        athlete.age_years + day.year - operated.year - ((day.month, day.day) < (operated.month, operated.day))
+    )
 
 
 def _check_own_course(
