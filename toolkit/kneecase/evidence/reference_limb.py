@@ -16,14 +16,3 @@ REFERENCE_CHILD_AGE_COMMON_PRACTICE = PublishedValue(
     source=COMMON_PRACTICE,
     known="common practice",
 )
-REFERENCE_SYMMETRY_FLAG_COMMON_PRACTICE = PublishedValue(
-    name="REFERENCE_SYMMETRY_FLAG_COMMON_PRACTICE",
-    value=110.0,
-    unit="pct",
-    operator=">",
-    definition="limb symmetry index above which the other limb is questioned instead of the operated one "
-    "praised",
-    population="athletes after ACL reconstruction",
-    source=COMMON_PRACTICE,
-    known="common practice",
-)

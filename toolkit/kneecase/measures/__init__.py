@@ -3,8 +3,18 @@
 from __future__ import annotations
 
 from kneecase.measures.agreement import limits_of_agreement
+from kneecase.measures.goniometry import (
+    allowed_arc_pct,
+    difference_sem,
+    extension_deficit_deg,
+    flexion_deficit_deg,
+    motion_arc_deg,
+    neutral_zero_text,
+)
+from kneecase.measures.heel_height import heel_height_cm, shank_angle_deg, thumb_rule_angle_deg
 from kneecase.measures.instruments import instrument_reliability
 from kneecase.measures.intraclass import IntraclassCorrelation, intraclass_correlation
+from kneecase.measures.motion_grade import extension_grade, flexion_grade, passive_motion_grade
 from kneecase.measures.reference_limb import ReferenceLimb, reference_limb
 from kneecase.measures.reliability import (
     minimal_detectable_change,
@@ -21,20 +31,32 @@ from kneecase.measures.threshold import chance_true_value_passes, is_met
 __all__ = [
     "IntraclassCorrelation",
     "ReferenceLimb",
+    "allowed_arc_pct",
     "chance_true_value_passes",
+    "difference_sem",
+    "extension_deficit_deg",
+    "extension_grade",
+    "flexion_deficit_deg",
+    "flexion_grade",
+    "heel_height_cm",
     "instrument_reliability",
     "intraclass_correlation",
     "is_met",
     "limb_symmetry_index",
     "limits_of_agreement",
     "minimal_detectable_change",
+    "motion_arc_deg",
+    "neutral_zero_text",
     "normal_quantile",
+    "passive_motion_grade",
     "reference_limb",
     "repeatability_coefficient",
     "sem_from_detectable_change",
     "sem_from_limits_of_agreement",
+    "shank_angle_deg",
     "standard_error_of_measurement",
     "symmetry_band",
     "symmetry_sem_points",
+    "thumb_rule_angle_deg",
     "within_subject_sd",
 ]
