@@ -11,7 +11,34 @@ from kneecase.evidence.provenance import PublishedValue, Source
 
 __all__ = ["TOPICS", "published_value", "published_values", "sources"]
 
-TOPICS = ("motion", "course", "hops", "strength", "clearance", "balance", "movement", "scores")
+TOPICS = (
+    "motion",
+    "motion_grades",
+    "motion_normal",
+    "swelling",
+    "reference_limb",
+    "course",
+    "course_targets",
+    "stiffness",
+    "hops",
+    "hop_administration",
+    "hop_norms",
+    "strength",
+    "strength_error",
+    "clearance",
+    "second_injury",
+    "other_limb",
+    "balance",
+    "alignment",
+    "alignment_error",
+    "movement",
+    "landing",
+    "scores",
+    "score_errors",
+    "score_changes",
+    "score_states",
+    "readiness",
+)
 """The modules of :mod:`kneecase.evidence` that hold values, one a topic."""
 
 
