@@ -15,7 +15,7 @@ import nbformat
 import pytest
 
 from kneecase.shipped import working_copy
-from project_tree import NOTEBOOKS, ROOT
+from project_tree import NOTEBOOKS, PACKAGE, ROOT
 
 START = ROOT / "notebooks" / "00-start-here.ipynb"
 CELL_LINES = 10
@@ -54,7 +54,7 @@ def test_there_are_notebooks_to_read() -> None:
 
 def test_a_working_copy_still_runs(tmp_path: Path) -> None:
     """In the folder a user gets, every cell runs, and cells marked for it show what is committed."""
-    copy = working_copy(tmp_path / "copy")
+    copy = working_copy(tmp_path / "copy", package=PACKAGE)
     command = [
         *(sys.executable, "-m", "pytest", "-o", "addopts=", "-p", "no:cacheprovider", "-q", "--nbval-lax"),
         *("--nbval-current-env", "--nbval-cell-timeout=120", "--nbval-kernel-startup-timeout=120"),
