@@ -5,8 +5,11 @@ from __future__ import annotations
 from kneecase.record.banner import Banner, banner_of, limit_words
 from kneecase.record.case import Case
 from kneecase.record.catalogue import MEASURES, ErrorRule, Measure, measure_named
+from kneecase.record.neutral_zero import neutral_zero
 from kneecase.record.precision import Precision, precision_of
+from kneecase.record.reading import case_from_texts, read_case
 from kneecase.record.rows import Athlete, Condition, Event, Limit, Reading, Side, Surgery, Visit, other_side
+from kneecase.record.tables import measurements_table
 from kneecase.record.terms import (
     ACTIONS,
     EFFUSION_GRADES,
@@ -46,8 +49,12 @@ __all__ = [
     "Surgery",
     "Visit",
     "banner_of",
+    "case_from_texts",
     "limit_words",
     "measure_named",
+    "measurements_table",
+    "neutral_zero",
     "other_side",
     "precision_of",
+    "read_case",
 ]

@@ -52,6 +52,19 @@ class Headers:
                 what = f"the column {column} is missing"
                 self.problems.add("error", self.file, what, mend, row=1, allowed=", ".join(columns))
 
+    def demand_one_of(self, *columns: str) -> None:
+        """Note where none of these columns is there; nothing is demanded of an empty table."""
+        if self.names and not self.has_any(*columns):
+            self.demand(columns[0])
+
+    def has(self, *columns: str) -> bool:
+        """Whether all of these columns are there."""
+        return all(column in self.names for column in columns)
+
+    def has_any(self, *columns: str) -> bool:
+        """Whether one of these columns is there."""
+        return any(column in self.names for column in columns)
+
     def _look_for_faults(self, known: Sequence[str]) -> None:
         for name in sorted({name for name in self.names if name and self.names.count(name) > 1}):
             what, mend = (

@@ -25,9 +25,9 @@ class CellError(InputError):
 class ProblemList:
     """The faults (errors) and doubts (warnings) found so far, in the order they were met."""
 
-    def __init__(self) -> None:
-        self._problems: list[Problem] = []
-        self.error_count = 0
+    def __init__(self, problems: Iterable[Problem] = ()) -> None:
+        self._problems: list[Problem] = list(problems)
+        self.error_count = sum(problem.severity == "error" for problem in self._problems)
 
     def add(
         self,
@@ -96,16 +96,15 @@ class Row:
         """The entry in ``column`` broke a rule."""
         self.error(column, error.rule, error.mend)
 
+    def place(self, column: str) -> tuple[int | None, str]:
+        """Row number and column name to show for a cell."""
+        return self.number, column
+
     def _add(self, severity: Severity, column: str, what: str, mend: str, allowed: str) -> None:
+        number, shown = self.place(column)
+        value = self.cells.get(column)
         self.problems.add(
-            severity,
-            self.file,
-            what,
-            mend,
-            row=self.number,
-            column=column,
-            value=self.cells.get(column),
-            allowed=allowed,
+            severity, self.file, what, mend, row=number, column=shown, value=value, allowed=allowed
         )
 
 

@@ -16,7 +16,7 @@ from kneecase.record.columns import column_name
 from kneecase.record.headers import Headers
 from kneecase.record.problems import ProblemList, Row
 
-__all__ = ["decoded", "table_rows"]
+__all__ = ["decoded", "table_rows", "table_shape"]
 
 _MARKS = (
     (codecs.BOM_UTF8, "utf-8"),
@@ -113,6 +113,12 @@ def table_rows(
     except csv.Error as error:
         _unreadable(file, number + 1, error, problems)
     return headers or Headers(file, known, [], problems), rows
+
+
+def table_shape(text: str, known: Sequence[str]) -> tuple[str, str]:
+    """The first line ``sep=;`` of a delimited text, empty where there is none, and its delimiter."""
+    rest, announced = _without_announcement(text)
+    return text.removesuffix(rest), announced or _delimiter(rest, known)
 
 
 def _without_announcement(text: str) -> tuple[str, str]:
