@@ -14,7 +14,7 @@ from kneecase.measures.reliability import minimal_detectable_change
 from kneecase.record import Case, measure_named, precision_of
 from kneecase.units import number_text, quantity_text
 
-__all__ = ["ReferenceLimb", "reference_limb"]
+__all__ = ["ReferenceLimb", "reference_limb", "youngest_age_years"]
 
 _Words = list[str]
 
@@ -113,7 +113,7 @@ def _check_surgery(case: Case, reasons: _Words, unchecked: _Words) -> None:
 def _check_growth(
     case: Case, day: dt.date, reasons: _Words, unchecked: _Words, evidence: list[PublishedValue]
 ) -> None:
-    mature, age = case.athlete.skeletally_mature, _youngest_age_years(case, day)
+    mature, age = case.athlete.skeletally_mature, youngest_age_years(case, day)
     limit = REFERENCE_CHILD_AGE_COMMON_PRACTICE
     if mature is False:
         reasons.append("growth is not finished (recorded as skeletally immature)")
@@ -125,7 +125,7 @@ def _check_growth(
         unchecked.append("neither age nor skeletal maturity is recorded")
 
 
-def _youngest_age_years(case: Case, day: dt.date) -> float | None:
+def youngest_age_years(case: Case, day: dt.date) -> float | None:
     """The lowest age [years] the record allows on this day."""
     athlete = case.athlete
     if athlete.year_of_birth is not None:
