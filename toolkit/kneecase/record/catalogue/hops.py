@@ -2,11 +2,38 @@
 
 from __future__ import annotations
 
-from kneecase.record.catalogue.measure import Measure
+from kneecase.evidence.hops import (
+    HOPS_CROSSOVER_SEM_BOLGLA1997,
+    HOPS_MEDIAL_TRIPLE_SEM_DINGENEN2019,
+    HOPS_SINGLE_SEM_BOLGLA1997,
+    HOPS_TIMED_6M_SEM_BOLGLA1997,
+    HOPS_TRIPLE_SEM_BOLGLA1997,
+)
+from kneecase.evidence.provenance import PublishedValue
+from kneecase.record.catalogue.measure import ErrorRule, Measure
 
 __all__ = ["HOP_MEASURES"]
 
 _MATCH = ("administration",)
+
+
+def _uninjured(published: PublishedValue) -> tuple[ErrorRule, ...]:
+    """The error of one score in uninjured adults; no study tells testers and devices apart."""
+    return (
+        ErrorRule(
+            published=published,
+            is_a="sem",
+            reason="from uninjured adults two days apart; no study tells testers or devices apart",
+        ),
+    )
+
+
+_MEDIAL_TRIPLE_ERROR = ErrorRule(
+    published=HOPS_MEDIAL_TRIPLE_SEM_DINGENEN2019,
+    is_a="sem",
+    relative=True,
+    reason="the largest printed for four hop tests, because the abstract does not say which test has which",
+)
 
 HOP_MEASURES = (
     Measure(
@@ -18,6 +45,7 @@ HOP_MEASURES = (
         plausible=(15, 280),
         better="higher",
         must_match=_MATCH,
+        errors=_uninjured(HOPS_SINGLE_SEM_BOLGLA1997),
     ),
     Measure(
         id="triple_hop",
@@ -28,6 +56,7 @@ HOP_MEASURES = (
         plausible=(60, 850),
         better="higher",
         must_match=_MATCH,
+        errors=_uninjured(HOPS_TRIPLE_SEM_BOLGLA1997),
     ),
     Measure(
         id="crossover_hop",
@@ -38,6 +67,7 @@ HOP_MEASURES = (
         plausible=(60, 800),
         better="higher",
         must_match=_MATCH,
+        errors=_uninjured(HOPS_CROSSOVER_SEM_BOLGLA1997),
     ),
     Measure(
         id="timed_hop_6m",
@@ -48,6 +78,7 @@ HOP_MEASURES = (
         plausible=(1.2, 10),
         better="lower",
         must_match=_MATCH,
+        errors=_uninjured(HOPS_TIMED_6M_SEM_BOLGLA1997),
     ),
     Measure(
         id="vertical_hop",
@@ -89,5 +120,6 @@ HOP_MEASURES = (
         plausible=(60, 700),
         better="higher",
         must_match=_MATCH,
+        errors=(_MEDIAL_TRIPLE_ERROR,),
     ),
 )
