@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from kneecase.measures.agreement import limits_of_agreement
+from kneecase.measures.battery_evidence import BATTERY_EVIDENCE, share_passing_all_pct
 from kneecase.measures.effusion import effusion_course, effusion_word, is_beyond_tester_difference
 from kneecase.measures.girth import girth_difference_cm, girth_differences
 from kneecase.measures.goniometry import (
@@ -14,6 +15,18 @@ from kneecase.measures.goniometry import (
     neutral_zero_text,
 )
 from kneecase.measures.heel_height import heel_height_cm, shank_angle_deg, thumb_rule_angle_deg
+from kneecase.measures.hop_administration import (
+    DEFAULT_ADMINISTRATION,
+    HOP_ADMINISTRATIONS,
+    HopAdministration,
+    hop_administration,
+)
+from kneecase.measures.hop_combined import combined_symmetry_pct
+from kneecase.measures.hop_distance import HopDistance, hop_distance_pct
+from kneecase.measures.hop_error import OTHER_HOP_ERRORS
+from kneecase.measures.hop_symmetry import HOP_TESTS, HopSymmetry, hop_symmetry
+from kneecase.measures.hop_tests import HopTest
+from kneecase.measures.hop_trials import LimbTrials, hop_score
 from kneecase.measures.instruments import instrument_reliability
 from kneecase.measures.intraclass import IntraclassCorrelation, intraclass_correlation
 from kneecase.measures.motion_deficits import motion_deficits
@@ -33,10 +46,21 @@ from kneecase.measures.symmetry import limb_symmetry_index, symmetry_band, symme
 from kneecase.measures.threshold import chance_true_value_passes, is_met
 
 __all__ = [
+    "BATTERY_EVIDENCE",
+    "DEFAULT_ADMINISTRATION",
+    "HOP_ADMINISTRATIONS",
+    "HOP_TESTS",
+    "OTHER_HOP_ERRORS",
+    "HopAdministration",
+    "HopDistance",
+    "HopSymmetry",
+    "HopTest",
     "IntraclassCorrelation",
+    "LimbTrials",
     "ReferenceLimb",
     "allowed_arc_pct",
     "chance_true_value_passes",
+    "combined_symmetry_pct",
     "difference_sem",
     "effusion_course",
     "effusion_word",
@@ -47,6 +71,10 @@ __all__ = [
     "girth_difference_cm",
     "girth_differences",
     "heel_height_cm",
+    "hop_administration",
+    "hop_distance_pct",
+    "hop_score",
+    "hop_symmetry",
     "instrument_reliability",
     "intraclass_correlation",
     "is_beyond_tester_difference",
@@ -65,6 +93,7 @@ __all__ = [
     "sem_from_detectable_change",
     "sem_from_limits_of_agreement",
     "shank_angle_deg",
+    "share_passing_all_pct",
     "standard_error_of_measurement",
     "symmetry_band",
     "symmetry_sem_points",
