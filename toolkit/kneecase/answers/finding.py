@@ -7,6 +7,7 @@ from typing import Literal
 
 from kneecase.evidence.provenance import PublishedValue
 from kneecase.record import Reading
+from kneecase.record.neutral_zero import extension_words
 from kneecase.units import number_text, quantity_text
 
 __all__ = ["Finding", "LeftOut", "Verdict", "reading_words"]
@@ -74,7 +75,7 @@ def reading_words(reading: Reading) -> str:
     elif reading.value is None:
         value = "no value"
     else:
-        value = quantity_text(reading.value, reading.unit, 2)
+        value = _value_words(reading.measure, reading.value, reading.unit)
         if reading.raw_unit and reading.raw_unit != reading.unit and reading.raw_value:
             value += f" (typed {reading.raw_value} {reading.raw_unit})"
     parts = [reading.date.isoformat(), reading.side or "", value]
@@ -84,3 +85,8 @@ def reading_words(reading: Reading) -> str:
         parts.append(reading.status)
     parts += [reading.tester, reading.device, reading.condition.words()]
     return ", ".join(part for part in parts if part)
+
+
+def _value_words(measure: str, value: float, unit: str) -> str:
+    """The value with its unit; extension in words, so that nobody has to guess its sign."""
+    return extension_words(value) if measure == "knee_extension" else quantity_text(value, unit, 2)

@@ -110,8 +110,10 @@ def _whole_knee(case: Case, pairs: dict[str, tuple[LimbPair, ...]], day: dt.date
                         extension, flexion, flexion_limit_deg=flexion_limit, extension_limit_deg=end
                     )
                 )
-            grade = grade_finding(extension, flexion) if extension.key[0] == "passive" else None
-            found += [] if grade is None else [grade]
+            if extension.key[0] == "passive":
+                ordered = _limit_caution(case, extension, day) + _limit_caution(case, flexion, day)
+                grade = grade_finding(extension, flexion, ordered)
+                found += [] if grade is None else [grade]
     return found
 
 

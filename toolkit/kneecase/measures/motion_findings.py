@@ -155,7 +155,7 @@ def allowed_arc_finding(
         unit="pct",
         digits=0,
         words=f"flexion is limited to {limit} by order, so what lies beyond it is not missing",
-        inputs=(f"allowed from {extension_words(end)} to {limit} of flexion",),
+        inputs=(f"end of extension allowed: {extension_words(end)}", f"flexion limit: {limit}"),
         formula="100 x (flexion - extension) / (flexion limit - end of extension allowed)",
         cautions=(f"flexion was recorded beyond the surgeon's limit of {limit}: ask the surgeon",)
         if beyond
@@ -163,7 +163,7 @@ def allowed_arc_finding(
     )
 
 
-def grade_finding(extension: LimbPair, flexion: LimbPair) -> Finding | None:
+def grade_finding(extension: LimbPair, flexion: LimbPair, cautions: tuple[str, ...] = ()) -> Finding | None:
     """The passive motion grade; ``None`` where a passive deficit is not known."""
     lack, loss = deficit_deg(extension), deficit_deg(flexion)
     if lack is None or loss is None:
@@ -184,6 +184,7 @@ def grade_finding(extension: LimbPair, flexion: LimbPair) -> Finding | None:
         formula=DECIMAL_RULE,
         error="a deficit near a border can fall on either side by measurement error alone",
         evidence=(*EXTENSION_GRADES, *FLEXION_GRADES),
+        cautions=cautions,
     )
 
 
