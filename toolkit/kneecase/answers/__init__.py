@@ -4,6 +4,17 @@ from __future__ import annotations
 
 from kneecase.answers.answer import Answer, Explanation
 from kneecase.answers.finding import Finding, LeftOut, Verdict, reading_words
-from kneecase.answers.page import STYLE, escaped
+from kneecase.answers.page import CSS, STYLE, answer_body, escaped
 
-__all__ = ["STYLE", "Answer", "Explanation", "Finding", "LeftOut", "Verdict", "escaped", "reading_words"]
+__all__ = [
+    "CSS",
+    "STYLE",
+    "Answer",
+    "Explanation",
+    "Finding",
+    "LeftOut",
+    "Verdict",
+    "answer_body",
+    "escaped",
+    "reading_words",
+]

@@ -2,12 +2,13 @@
 
 All text is escaped here: whatever stands in a case is shown as text.  Colours come from
 variables with a light and a dark value, so a fragment is readable on either ground; a
-verdict is always a word, never a colour alone.
+verdict is always a word with a mark, never a colour alone.
 """
 
 from __future__ import annotations
 
 import html
+from collections.abc import Iterable
 from importlib import resources
 from typing import TYPE_CHECKING
 
@@ -16,9 +17,14 @@ from kneecase.answers.finding import Finding, reading_words
 if TYPE_CHECKING:
     from kneecase.answers.answer import Answer
 
-__all__ = ["STYLE", "answer_html", "escaped", "explanation_html"]
+__all__ = ["CSS", "STYLE", "answer_body", "answer_html", "escaped", "explanation_html", "listed"]
 
-STYLE = f"<style>\n{resources.files(__package__).joinpath('answer.css').read_text('utf-8')}</style>"
+CSS = resources.files(__package__).joinpath("answer.css").read_text("utf-8")
+"""The style sheet of every fragment."""
+
+STYLE = f"<style>\n{CSS}</style>"
+
+_MARKS = {"met": "✓", "not met": "✗", "too close to call": "≈", "unknown": "?"}
 
 
 def escaped(text: object) -> str:
@@ -28,48 +34,81 @@ def escaped(text: object) -> str:
 
 def answer_html(answer: Answer) -> str:
     """The short form: banner, summary, one row a finding, cautions, and the basis folded away."""
-    head = (
+    return (
         f'{STYLE}<section class="kc" aria-label="{escaped(answer.heading)}">'
-        f"<h3>{escaped(answer.heading)}</h3>"
-        f'<p class="kc-banner">{escaped(answer.banner.line())}</p>'
-        f"<p><strong>{escaped(answer.summary)}</strong></p>"
+        f"<h3>{escaped(answer.heading)}</h3>{_banner(answer)}{answer_body(answer)}</section>"
     )
+
+
+def answer_body(answer: Answer, picture: str = "") -> str:
+    """Everything below the banner; ``picture`` is a chart's HTML, set after the findings."""
     basis = f"<details><summary>Why these numbers</summary>{_basis(answer)}</details>"
-    return f"{head}{_table(answer.findings)}{_cautions(answer.cautions)}{basis}</section>"
+    return (
+        f'<p class="kc-summary">{escaped(answer.summary)}</p>'
+        f"{_table(answer.findings)}{picture}{_cautions(answer.cautions)}{basis}"
+    )
 
 
 def explanation_html(answer: Answer) -> str:
     """The long form: every finding with inputs, formula, error, sources and cautions."""
     return (
-        f'{STYLE}<section class="kc" aria-label="How this was worked out"><h3>{escaped(answer.heading)}: '
-        f'how this was worked out</h3><p class="kc-banner">{escaped(answer.banner.line())}</p>'
+        f'{STYLE}<section class="kc" aria-label="{escaped(answer.heading)}: how this was worked out">'
+        f"<h3>{escaped(answer.heading)}: how this was worked out</h3>{_banner(answer)}"
         f"{_basis(answer)}{_cautions(answer.cautions)}</section>"
     )
+
+
+def listed(lines: Iterable[str]) -> str:
+    """Lines of plain text as a list, escaped."""
+    return "<ul>" + "".join(f"<li>{escaped(line)}</li>" for line in lines) + "</ul>"
+
+
+def _banner(answer: Answer) -> str:
+    return f'<p class="kc-banner">{escaped(answer.banner.line())}</p>'
 
 
 def _table(findings: tuple[Finding, ...]) -> str:
     if not findings:
         return ""
-    rows = "".join(
-        f"<tr><th scope='row'>{escaped(f.label)}</th><td class='kc-n'>{escaped(f.quantity())}</td>"
-        f"<td>{escaped(f.interval())}</td><td>{escaped(f.verdict)}</td><td>{escaped(f.words)}</td></tr>"
-        for f in findings
-    )
-    heads = "".join(f"<th scope='col'>{h}</th>" for h in ("What", "Value", "Interval", "Verdict", "In words"))
-    return f"<table><thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>"
+    verdicts = any(f.verdict for f in findings)
+    words = any(f.words for f in findings)
+    heads = ["What", "Value", *(["Verdict"] if verdicts else []), *(["In words"] if words else [])]
+    head = "".join(f"<th scope='col'>{name}</th>" for name in heads)
+    rows = "".join(_row(f, verdicts=verdicts, words=words) for f in findings)
+    return f"<table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>"
+
+
+def _row(finding: Finding, *, verdicts: bool, words: bool) -> str:
+    band = f'<span class="kc-band">{escaped(finding.interval())}</span>' if finding.interval() else ""
+    cells = [
+        f"<th scope='row'>{escaped(finding.label)}</th>",
+        f"<td class='kc-n'><b>{escaped(finding.quantity())}</b>{band}</td>",
+    ]
+    if verdicts:
+        cells.append(f"<td>{_verdict(finding)}</td>")
+    if words:
+        cells.append(f"<td>{escaped(finding.words)}</td>")
+    return f"<tr>{''.join(cells)}</tr>"
+
+
+def _verdict(finding: Finding) -> str:
+    if not finding.verdict:
+        return ""
+    mark = f'<span aria-hidden="true">{_MARKS[finding.verdict]} </span>'
+    return f'<span class="kc-verdict">{mark}{escaped(finding.verdict)}</span>'
 
 
 def _basis(answer: Answer) -> str:
     blocks = [
-        f"<h4>{escaped(f.label)}: {escaped(f.quantity())}</h4>{_items(_basis_lines(f))}"
+        f"<h4>{escaped(f.label)}: {escaped(f.quantity())}</h4>{listed(_basis_lines(f))}"
         for f in answer.findings
     ]
     if answer.used:
         used = [f"{r.measure}: {reading_words(r)}" for r in answer.used]
-        blocks.append(f"<h4>Readings used</h4>{_items(used)}")
+        blocks.append(f"<h4>Readings used</h4>{listed(used)}")
     if answer.left_out:
         out = [f"{x.reading.measure}: {reading_words(x.reading)}: {x.reason}" for x in answer.left_out]
-        blocks.append(f"<h4>Readings left out</h4>{_items(out)}")
+        blocks.append(f"<h4>Readings left out</h4>{listed(out)}")
     return "".join(blocks)
 
 
@@ -80,10 +119,6 @@ def _basis_lines(finding: Finding) -> list[str]:
     lines += [f"Measurement error: {finding.error}"] if finding.error else []
     lines += [f"Source: {value.line()}" for value in finding.evidence]
     return lines + [f"Caution: {text}" for text in finding.cautions]
-
-
-def _items(lines: list[str]) -> str:
-    return "<ul>" + "".join(f"<li>{escaped(line)}</li>" for line in lines) + "</ul>"
 
 
 def _cautions(cautions: tuple[str, ...]) -> str:
