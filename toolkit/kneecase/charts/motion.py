@@ -1,0 +1,181 @@
+"""Motion over the weeks: readings with their error, the other knee, the surgeon's limit, what is usual."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from typing import Any
+
+from kneecase.charts.figure import Figure, figure_of
+from kneecase.charts.motion_frame import HEIGHT_PX, WIDTH_PX, EndLabel, Frame, framed
+from kneecase.charts.motion_marks import (
+    event_layers,
+    limit_layers,
+    reading_layers,
+    usual_layers,
+    usual_values,
+)
+from kneecase.charts.motion_series import Series, motion_series, other_knee
+from kneecase.charts.motion_words import motion_alt, motion_caption
+from kneecase.charts.theme import INK
+from kneecase.errors import InputError
+from kneecase.record import Case, Limit, Reading, banner_of, measure_named
+from kneecase.units import quantity_text
+
+__all__ = ["motion_chart"]
+
+_AXES = {"knee_flexion": "Knee flexion [°]", "knee_extension": "Knee extension [°]"}
+_READ_AS = {
+    "knee_flexion": "more is better",
+    "knee_extension": "0 is straight, above it lacks, below it hyperextends",
+}
+
+
+def motion_chart(
+    case: Case, measure: str = "knee_flexion", on: dt.date | None = None, *, usual: bool = True
+) -> Figure:
+    """Every reading of a motion since surgery, by week, with its error and what it is held against.
+
+    Looked at when the question is whether a knee still gains.
+
+    Parameters
+    ----------
+    case : Case
+        The case.
+    measure : {"knee_flexion", "knee_extension"}
+        Which motion [deg].
+    on : datetime.date, optional
+        As known on this day; the last recorded date by default.
+    usual : bool
+        Also show the common target and an observed median of flexion, each by itself.
+
+    Returns
+    -------
+    Figure
+        Weeks since surgery [weeks] against the angle [deg].
+
+    Raises
+    ------
+    InputError
+        If the measure is not a motion, or the operated knee has no reading of it since surgery.
+    """
+    if measure not in _AXES:
+        raise InputError(f"measure must be 'knee_flexion' or 'knee_extension', got {measure!r}.")
+    day = on or case.last_date
+    series = motion_series(case, measure, day)
+    if not series:
+        raise InputError(
+            f"case must hold a reading of {measure_named(measure).label} of the operated knee since surgery, "
+            f"got none up to {day.isoformat()}."
+        )
+    board = _board(case, measure, day, series, usual)
+    return figure_of(
+        _spec(board),
+        alt=motion_alt(case, measure, series, board.other, board.limits),
+        caption=motion_caption(case, measure, day, series, usual=usual),
+    )
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Board:
+    """Everything one chart shows."""
+
+    case: Case
+    measure: str
+    day: dt.date
+    series: tuple[Series, ...]
+    other: Reading | None
+    limits: tuple[Limit, ...]
+    usual: bool
+    frame: Frame
+
+
+def _board(case: Case, measure: str, day: dt.date, series: tuple[Series, ...], usual: bool) -> _Board:
+    kind = measure.removeprefix("knee_")
+    limits = tuple(x for x in case.as_of(day).limits if x.kind == kind and x.value is not None)
+    other = other_knee(case, measure, day, series[0])
+    shown = usual and measure == "knee_flexion"
+    weeks = [case.weeks(r.date) for s in series for r in s.readings]
+    degrees = [_at(r) + side * (s.half_bar or 0.0) for s in series for r in s.readings for side in (-1, 1)]
+    degrees += [x.value for x in limits if x.value is not None] + ([_at(other)] if other else [])
+    degrees += [0.0] if measure == "knee_extension" else []
+    if shown:
+        points = usual_values()
+        weeks += [point.week for point in points]
+        degrees += [point.deg for point in points]
+    return _Board(
+        case=case,
+        measure=measure,
+        day=day,
+        series=series,
+        other=other,
+        limits=limits,
+        usual=shown,
+        frame=framed([*weeks, case.weeks(day)], degrees, _AXES[measure]),
+    )
+
+
+def _spec(board: _Board) -> dict[str, Any]:
+    frame, case = board.frame, board.case
+    layers = event_layers(frame, case, board.day)
+    layers += [_zero_line(frame)] if board.measure == "knee_extension" else []
+    layers += _other_line(board)
+    layers += reading_layers(frame, case, board.series)
+    layers += limit_layers(frame, case, board.limits, board.day)
+    layers += usual_layers(frame) if board.usual else []
+    layers += frame.end_labels(_end_labels(board))
+    banner = banner_of(case, board.day)
+    return {
+        "width": WIDTH_PX,
+        "height": HEIGHT_PX,
+        "title": {
+            "text": f"{measure_named(board.measure).label.capitalize()}, {banner.side} (operated) knee",
+            "subtitle": f"{banner.pseudonym}, {banner.date.isoformat()}; {_READ_AS[board.measure]}",
+        },
+        "layer": layers,
+    }
+
+
+def _other_line(board: _Board) -> list[dict[str, Any]]:
+    if board.other is None:
+        return []
+    return [
+        {
+            "data": {"values": [{"deg": _at(board.other)}]},
+            "mark": {"type": "rule", "color": INK["uninvolved"], "strokeWidth": 1.6, "strokeDash": [1, 3]},
+            "encoding": {"y": board.frame.y()},
+        }
+    ]
+
+
+def _zero_line(frame: Frame) -> dict[str, Any]:
+    return {
+        "data": {"values": [{"deg": 0.0}]},
+        "mark": {"type": "rule", "color": INK["soft"], "strokeWidth": 1},
+        "encoding": {"y": frame.y()},
+    }
+
+
+def _end_labels(board: _Board) -> list[EndLabel]:
+    case, frame = board.case, board.frame
+    labels = [
+        EndLabel(
+            text=f"{s.label}: {quantity_text(_at(s.readings[-1]), 'deg')}",
+            week=case.weeks(s.readings[-1].date),
+            deg=_at(s.readings[-1]),
+            ink="involved",
+        )
+        for s in board.series
+    ]
+    if board.other is not None:
+        text = f"other knee: {quantity_text(_at(board.other), 'deg')}"
+        labels.append(EndLabel(text=text, week=frame.weeks[1], deg=_at(board.other), ink="uninvolved"))
+    if board.measure == "knee_extension":
+        labels.append(EndLabel(text="straight: 0°", week=frame.weeks[1], deg=0.0, ink="soft"))
+    return labels
+
+
+def _at(reading: Reading) -> float:
+    if reading.value is None:  # series hold scored readings only
+        raise InputError(f"reading {reading.id!r} must have a value to be drawn.")
+    return reading.value
