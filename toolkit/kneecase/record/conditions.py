@@ -35,11 +35,11 @@ class Conditions:
 
     def __init__(self, mark: DecimalMark) -> None:
         self._mark = mark
-        self._known: dict[tuple[str, ...], Condition] = {}
+        self._known: dict[tuple[str | None, ...], Condition] = {}
 
     def of(self, row: Row) -> Condition:
         """The condition of a row; a cell at fault is noted and left out."""
-        cells = tuple(row.cells.get(name, "") for name in CONDITION_COLUMNS)
+        cells = tuple(map(row.cells.get, CONDITION_COLUMNS))
         found = self._known.get(cells)
         if found is None:
             before = row.problems.error_count

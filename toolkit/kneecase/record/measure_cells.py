@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import difflib
-
 from kneecase.record.catalogue import MEASURES, Measure
 from kneecase.record.columns import KNEE_MOTION, column_name
-from kneecase.record.problems import Row
+from kneecase.record.problems import Row, close_matches
 from kneecase.record.terms import MISSING_REASONS
 
-__all__ = ["has_no_value", "is_value_wanted", "item_number", "measure_of", "whole_number"]
+__all__ = ["has_no_value", "is_knee_motion", "is_value_wanted", "item_number", "measure_of", "whole_number"]
 
 _NAMES = {
     **{name: name for name in (*MEASURES, KNEE_MOTION)},
@@ -24,7 +22,7 @@ def measure_of(row: Row) -> Measure | None:
     if measure is None and not typed:
         row.error("measure", "the measure is missing", "Write one of the catalogue, such as knee_flexion.")
     elif measure is None:
-        near = difflib.get_close_matches(typed.lower()[:80], _NAMES, n=3, cutoff=0.5)
+        near = close_matches(typed.lower()[:80], tuple(_NAMES))
         found = list(dict.fromkeys(_NAMES[name] for name in near))
         mend = (
             f"Did you mean {' or '.join(found)}?"
@@ -33,6 +31,12 @@ def measure_of(row: Row) -> Measure | None:
         )
         row.error("measure", "this measure is not in the catalogue", mend)
     return measure
+
+
+def is_knee_motion(row: Row) -> bool:
+    """Whether the row holds neutral-zero motion, which is two readings."""
+    typed = row.cell("measure")
+    return typed not in MEASURES and column_name(typed) == KNEE_MOTION
 
 
 def item_number(row: Row, measure: Measure, label: str) -> int | None:

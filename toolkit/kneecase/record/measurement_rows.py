@@ -8,12 +8,19 @@ from dataclasses import dataclass, field
 from typing import Literal, cast
 
 from kneecase.record.catalogue import MEASURES, Measure
-from kneecase.record.columns import EXTENSION_SUFFIX, FLEXION_SUFFIX, KNEE_MOTION, column_name
+from kneecase.record.columns import EXTENSION_SUFFIX, FLEXION_SUFFIX
 from kneecase.record.conditions import Conditions
 from kneecase.record.date_column import DateBounds, DateColumn
 from kneecase.record.dates import DateOrder
 from kneecase.record.entries import Entry, measured, weigh
-from kneecase.record.measure_cells import has_no_value, is_value_wanted, item_number, measure_of, whole_number
+from kneecase.record.measure_cells import (
+    has_no_value,
+    is_knee_motion,
+    is_value_wanted,
+    item_number,
+    measure_of,
+    whole_number,
+)
 from kneecase.record.neutral_zero import neutral_zero
 from kneecase.record.numbers import decimal_mark
 from kneecase.record.problems import CellError, Row
@@ -86,7 +93,7 @@ class _Reader:
         """The readings of one row: one, two for neutral-zero motion, none where there is a fault."""
         before = row.problems.error_count
         shared = self._shared(row)
-        if column_name(row.cell("measure")) == KNEE_MOTION:
+        if is_knee_motion(row):
             found = self._motion(row, shared)
         else:
             measure = measure_of(row)

@@ -108,7 +108,7 @@ def table_rows(
             if headers is None:
                 if any(cell.strip() for cell in record):
                     headers = Headers(file, known, record, problems)
-            elif any(record) and any(cell.strip() for cell in record):
+            elif "".join(record).strip():
                 rows.append(headers.row(number, record))
     except csv.Error as error:
         _unreadable(file, number + 1, error, problems)
