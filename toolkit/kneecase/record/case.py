@@ -73,7 +73,7 @@ class Case:
     @property
     def last_date(self) -> dt.date:
         """The last recorded date: of a reading or visit, else of the surgery. Never today."""
-        dates = [row.date for row in (*self.readings, *self.visits)]
+        dates = [*(r.date for r in self.readings), *(v.date for v in self.visits)]
         return max([self.surgery.date, *dates])
 
     def weeks(self, date: dt.date, since: dt.date | None = None) -> float:
@@ -82,6 +82,8 @@ class Case:
 
     def as_of(self, date: dt.date) -> Case:
         """The case as it was known at the end of ``date``: nothing recorded later is in it.
+
+        Being a part of the case, it cannot be saved over the whole.
 
         Raises
         ------
@@ -101,6 +103,7 @@ class Case:
             visits=tuple(v for v in self.visits if v.date <= date),
             events=tuple(e for e in self.events if e.date <= date),
             limits=limits,
+            fingerprint={},
         )
 
     # -- choosing readings ----------------------------------------------------------
@@ -195,6 +198,43 @@ class Case:
                 raise InputError(f"reading id must be new in the case, got {reading.id!r} again.")
             known.add(reading.id)
         return replace(self, readings=tuple(sorted((*self.readings, *readings), key=lambda r: r.date)))
+
+    def without_readings(self, *ids: str) -> Case:
+        """A new case without the readings of these ids; nothing is saved.
+
+        Raises
+        ------
+        InputError
+            If there is no reading of that id.
+        """
+        known = {r.id for r in self.readings}
+        for id_ in ids:
+            if id_ not in known:
+                raise InputError(f"id must be that of a reading in the case, got {id_!r}.")
+        return replace(self, readings=tuple(r for r in self.readings if r.id not in ids))
+
+    def with_visits(self, *visits: Visit) -> Case:
+        """A new case with these visits added, in order of date; nothing is saved.
+
+        Raises
+        ------
+        InputError
+            If a visit's id is already in the case.
+        """
+        known = {v.id for v in self.visits}
+        for visit in visits:
+            if visit.id in known:
+                raise InputError(f"visit id must be new in the case, got {visit.id!r} again.")
+            known.add(visit.id)
+        return replace(self, visits=tuple(sorted((*self.visits, *visits), key=lambda v: v.date)))
+
+    def with_limits(self, *limits: Limit) -> Case:
+        """A new case with these limits or orders of the surgeon added after the others; nothing is saved."""
+        return replace(self, limits=(*self.limits, *limits))
+
+    def with_events(self, *events: Event) -> Case:
+        """A new case with these dated events added after the others; nothing is saved."""
+        return replace(self, events=(*self.events, *events))
 
     def save(self, path: str | Path | None = None) -> Case:
         """Write the case to its folder, or to ``path``, and return it as it now stands on disk.

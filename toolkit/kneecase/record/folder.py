@@ -27,6 +27,7 @@ __all__ = [
     "read_folder",
     "real_place",
     "recover",
+    "refuse_a_case_in",
 ]
 
 CASE_FILES = ("case.toml", "measurements.csv", "visits.csv", "measurements.xlsx")
@@ -255,3 +256,19 @@ def made_folder(folder: Path) -> None:
             f"The folder {folder} could not be made: {error.strerror or error}. Nothing was written. "
             "Choose another place."
         ) from error
+
+
+def refuse_a_case_in(folder: Path) -> None:
+    """Refuse a folder that already holds a case or the journal of one.
+
+    Raises
+    ------
+    SaveError
+        If it does; nothing is written.
+    """
+    found = [name for name in (*CASE_FILES, JOURNAL) if (folder / name).exists()]
+    if found:
+        raise SaveError(
+            f"{folder} already holds a case ({', '.join(found)}), and nothing was written over it. "
+            "Choose a folder that does not exist yet or is empty."
+        )

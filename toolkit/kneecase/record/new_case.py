@@ -7,10 +7,9 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from kneecase.errors import InputError, SaveError
+from kneecase.errors import InputError
 from kneecase.record.commit import changing, commit
-from kneecase.record.folder import CASE_FILES, made_folder
-from kneecase.record.journal import JOURNAL
+from kneecase.record.folder import made_folder, refuse_a_case_in
 from kneecase.record.rows import Side
 from kneecase.record.template import TomlValue, texts_of_new_case
 
@@ -129,22 +128,6 @@ def created(folder: Path, texts: dict[str, str]) -> Case:
         after = {name: text.encode("utf-8") for name, text in texts.items()}
         commit(folder, journal, kind="create", before={}, after=after)
     return read_case(folder)
-
-
-def refuse_a_case_in(folder: Path) -> None:
-    """Refuse a folder that already holds a case or the journal of one.
-
-    Raises
-    ------
-    SaveError
-        If it does; nothing is written.
-    """
-    found = [name for name in (*CASE_FILES, JOURNAL) if (folder / name).exists()]
-    if found:
-        raise SaveError(
-            f"{folder} already holds a case ({', '.join(found)}), and nothing was written over it. "
-            "Choose a folder that does not exist yet or is empty."
-        )
 
 
 def _calendar_date(value: dt.date | str) -> dt.date:
