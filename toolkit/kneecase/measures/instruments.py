@@ -22,7 +22,8 @@ class InstrumentReliability:
     Variances are in squared units of the readings, ``sem_...`` in their unit, ``reliability_...`` are
     fractions. 'random' treats the instruments as a sample of all instruments, 'fixed' as the only ones of
     interest. A component estimated below zero is kept as estimated in ``variance_...`` and counted as zero
-    in the sums; ``counted_as_zero`` names it.
+    in the sums; ``counted_as_zero`` names it. A reliability is ``None`` where nothing varies that it could
+    be a share of.
     """
 
     instrument_means: tuple[float, ...]
@@ -35,11 +36,11 @@ class InstrumentReliability:
     sem_within_each: tuple[float, ...]
     sem_between_random: float
     sem_between_fixed: float
-    reliability_within_random: float
-    reliability_within_fixed: float
-    reliability_within_each: tuple[float, ...]
-    reliability_between_random: float
-    reliability_between_fixed: float
+    reliability_within_random: float | None
+    reliability_within_fixed: float | None
+    reliability_within_each: tuple[float | None, ...]
+    reliability_between_random: float | None
+    reliability_between_fixed: float | None
     counted_as_zero: tuple[str, ...]
 
 
@@ -95,7 +96,7 @@ def instrument_reliability(readings: Any) -> InstrumentReliability:
     fixed = max((s - e) / (t * m), 0.0)
     each = tuple(float(x) for x in table.var(axis=2, ddof=1).mean(axis=0))
     total = sub + ins + act + e
-    if total == 0.0:
+    if np.ptp(table) == 0.0:
         raise InputError("readings must vary, got the same number everywhere. Was one reading copied?")
     share = fixed + (t - 1) * act / t
     return InstrumentReliability(
@@ -109,13 +110,17 @@ def instrument_reliability(readings: Any) -> InstrumentReliability:
         sem_within_each=tuple(math.sqrt(x) for x in each),
         sem_between_random=math.sqrt(ins + act + e),
         sem_between_fixed=math.sqrt(act + e),
-        reliability_within_random=(sub + ins + act) / total,
-        reliability_within_fixed=share / (share + e),
-        reliability_within_each=tuple((sub + ins + act) / (sub + ins + act + x) for x in each),
-        reliability_between_random=sub / total,
-        reliability_between_fixed=(fixed - act / t) / (share + e),
+        reliability_within_random=_share(sub + ins + act, total),
+        reliability_within_fixed=_share(share, share + e),
+        reliability_within_each=tuple(_share(sub + ins + act, sub + ins + act + x) for x in each),
+        reliability_between_random=_share(sub, total),
+        reliability_between_fixed=_share(fixed - act / t, share + e),
         counted_as_zero=tuple(name for name, value in kept.items() if value < 0.0),
     )
+
+
+def _share(part: float, whole: float) -> float | None:
+    return part / whole if whole > 0.0 else None
 
 
 def _mean_squares(table: NDArray[np.float64]) -> tuple[float, float, float, float]:
