@@ -50,7 +50,8 @@ def written(case: Case, folder: Path) -> Written:
     for how in get_args(Thoroughness):
         try:
             new = _texts(texts, base, case, how)
-            found = base if new == texts else case_from_texts(new, path=folder, fingerprint={})
+            content = {name: text.encode("utf-8") for name, text in new.items()}
+            found = base if new == texts else case_from_texts(content, path=folder, fingerprint={})
         except (CaseError, ValueError) as error:
             refusals.append(str(error))
             continue
