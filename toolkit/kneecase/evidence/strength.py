@@ -136,6 +136,27 @@ STRENGTH_EXTENSION_TARGET_GOKELER2016 = PublishedValue(
     caution="one cut for both sexes fails most women",
 )
 
+STRENGTH_TARGET_ANGLE_PIETROSIMONE2016 = PublishedValue(
+    name="STRENGTH_TARGET_ANGLE_PIETROSIMONE2016",
+    value=90.0,
+    unit="deg",
+    definition="knee angle at which the isometric cut was found",
+    population="after ACL reconstruction",
+    source=PIETROSIMONE_2016,
+    known="abstract",
+    place="abstract",
+)
+STRENGTH_TARGET_SPEED_GOKELER2016 = PublishedValue(
+    name="STRENGTH_TARGET_SPEED_GOKELER2016",
+    value=60.0,
+    unit="deg_per_s",
+    definition="speed at which the concentric criterion is set",
+    population="after ACL reconstruction",
+    source=GOKELER_2016,
+    known="abstract",
+    place="abstract",
+)
+
 # -- hamstring-to-quadriceps ratio ---------------------------------------------------
 
 STRENGTH_HQ_CONVENTION_COOMBS2002 = PublishedValue(

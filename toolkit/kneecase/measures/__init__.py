@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from kneecase.measures.agreement import limits_of_agreement
 from kneecase.measures.battery_evidence import BATTERY_EVIDENCE, share_passing_all_pct
+from kneecase.measures.capacity_tests import CapacityTest, preoperative_capacity_pct
 from kneecase.measures.effusion import effusion_course, effusion_word, is_beyond_tester_difference
 from kneecase.measures.girth import girth_difference_cm, girth_differences
 from kneecase.measures.goniometry import (
@@ -23,15 +24,17 @@ from kneecase.measures.hop_administration import (
 )
 from kneecase.measures.hop_combined import combined_symmetry_pct
 from kneecase.measures.hop_distance import HopDistance, hop_distance_pct
-from kneecase.measures.hop_error import OTHER_HOP_ERRORS
 from kneecase.measures.hop_symmetry import HOP_TESTS, HopSymmetry, hop_symmetry
 from kneecase.measures.hop_tests import HopTest
 from kneecase.measures.hop_trials import LimbTrials, hop_score
+from kneecase.measures.index_error import OTHER_HOP_ERRORS
 from kneecase.measures.instruments import instrument_reliability
 from kneecase.measures.intraclass import IntraclassCorrelation, intraclass_correlation
+from kneecase.measures.jump_height import jump_height_cm
 from kneecase.measures.motion_deficits import motion_deficits
 from kneecase.measures.motion_grade import extension_grade, flexion_grade, passive_motion_grade
 from kneecase.measures.normal_motion import normal_motion
+from kneecase.measures.preoperative_capacity import PreoperativeCapacity, preoperative_capacity
 from kneecase.measures.reference_limb import ReferenceLimb, reference_limb
 from kneecase.measures.reliability import (
     minimal_detectable_change,
@@ -42,7 +45,16 @@ from kneecase.measures.reliability import (
     standard_error_of_measurement,
     within_subject_sd,
 )
+from kneecase.measures.strength import (
+    hamstring_quadriceps_fraction,
+    quadriceps_index_pct,
+    torque_n_m,
+    torque_per_mass_n_m_per_kg,
+)
+from kneecase.measures.strength_symmetry import StrengthSymmetry, strength_symmetry
+from kneecase.measures.strength_tests import StrengthTest
 from kneecase.measures.symmetry import limb_symmetry_index, symmetry_band, symmetry_sem_points
+from kneecase.measures.symmetry_verdict import SymmetryThreshold
 from kneecase.measures.threshold import chance_true_value_passes, is_met
 
 __all__ = [
@@ -51,13 +63,18 @@ __all__ = [
     "HOP_ADMINISTRATIONS",
     "HOP_TESTS",
     "OTHER_HOP_ERRORS",
+    "CapacityTest",
     "HopAdministration",
     "HopDistance",
     "HopSymmetry",
     "HopTest",
     "IntraclassCorrelation",
     "LimbTrials",
+    "PreoperativeCapacity",
     "ReferenceLimb",
+    "StrengthSymmetry",
+    "StrengthTest",
+    "SymmetryThreshold",
     "allowed_arc_pct",
     "chance_true_value_passes",
     "combined_symmetry_pct",
@@ -70,6 +87,7 @@ __all__ = [
     "flexion_grade",
     "girth_difference_cm",
     "girth_differences",
+    "hamstring_quadriceps_fraction",
     "heel_height_cm",
     "hop_administration",
     "hop_distance_pct",
@@ -79,6 +97,7 @@ __all__ = [
     "intraclass_correlation",
     "is_beyond_tester_difference",
     "is_met",
+    "jump_height_cm",
     "limb_symmetry_index",
     "limits_of_agreement",
     "minimal_detectable_change",
@@ -88,6 +107,9 @@ __all__ = [
     "normal_motion",
     "normal_quantile",
     "passive_motion_grade",
+    "preoperative_capacity",
+    "preoperative_capacity_pct",
+    "quadriceps_index_pct",
     "reference_limb",
     "repeatability_coefficient",
     "sem_from_detectable_change",
@@ -95,8 +117,11 @@ __all__ = [
     "shank_angle_deg",
     "share_passing_all_pct",
     "standard_error_of_measurement",
+    "strength_symmetry",
     "symmetry_band",
     "symmetry_sem_points",
     "thumb_rule_angle_deg",
+    "torque_n_m",
+    "torque_per_mass_n_m_per_kg",
     "within_subject_sd",
 ]

@@ -12,6 +12,7 @@ from kneecase.record import Reading, measure_named
 from kneecase.units import quantity_text
 
 __all__ = [
+    "ConditionKey",
     "DayScore",
     "Statistic",
     "by_condition",

@@ -11,8 +11,8 @@ from numpy.typing import NDArray
 from kneecase.answers import Finding
 from kneecase.errors import InputError
 from kneecase.measures.accepted import accepted
-from kneecase.measures.hop_error import COMBINED_SEM
 from kneecase.measures.hop_tests import HopTest
+from kneecase.measures.index_error import COMBINED_SEM
 from kneecase.measures.symmetry import symmetry_band
 from kneecase.units import number_text
 

@@ -8,16 +8,14 @@ from dataclasses import dataclass
 from kneecase.answers import Answer, Finding, LeftOut
 from kneecase.errors import InputError
 from kneecase.evidence.hop_norms import HOPS_UNINJURED_PASS_ALL_MARKSTROM2022
-from kneecase.measures.accepted import accepted
 from kneecase.measures.comparable import Statistic, is_scored, not_scored
 from kneecase.measures.hop_administration import DEFAULT_ADMINISTRATION, hop_administration
 from kneecase.measures.hop_combined import combined_symmetry
 from kneecase.measures.hop_distance import HopDistance, hop_distances
-from kneecase.measures.hop_error import ErrorFrom
 from kneecase.measures.hop_tests import HopSettings, HopTest, hop_test
+from kneecase.measures.index_error import ErrorFrom
 from kneecase.measures.reference_limb import reference_limb
-from kneecase.measures.symmetry_verdict import SymmetryThreshold
-from kneecase.measures.threshold import is_met
+from kneecase.measures.symmetry_verdict import SymmetryThreshold, chosen_threshold
 from kneecase.record import MEASURES, Case, Reading, banner_of
 
 __all__ = ["HOP_TESTS", "HopSymmetry", "hop_symmetry"]
@@ -103,7 +101,7 @@ def hop_symmetry(
     settings = HopSettings(
         administration=hop_administration(administration).id,
         statistic=_choice("statistic", statistic, ("mean", "best")),
-        threshold=_threshold(threshold_pct, operator),
+        threshold=chosen_threshold(threshold_pct, operator),
         level=level,
         error_from=error_from,
     )
@@ -120,20 +118,6 @@ def _choice(name: str, value: Statistic | None, choices: tuple[str, ...]) -> Sta
     if value is not None and value not in choices:
         raise InputError(f"{name} must be {' or '.join(repr(c) for c in choices)}, got {value!r}.")
     return value
-
-
-def _threshold(threshold_pct: float | None, operator: str | None) -> SymmetryThreshold:
-    default = SymmetryThreshold()
-    if threshold_pct is None and operator is None:
-        return default
-    pct = default.pct if threshold_pct is None else accepted("threshold_pct", threshold_pct, "%", above=0.0)
-    sign = operator or default.operator
-    is_met(pct, pct, sign)  # refuses an unknown operator
-    if sign in ("≤", "<=", "<"):
-        raise InputError(f"operator must be ≥ or > for an index to be reached, got {operator!r}.")
-    sign = "≥" if sign in ("≥", ">=") else ">"
-    published = default.published if (pct, sign) == (default.pct, default.operator) else None
-    return SymmetryThreshold(pct=pct, operator=sign, published=published)
 
 
 def _rows(case: Case, day: dt.date) -> tuple[dict[str, tuple[Reading, ...]], tuple[LeftOut, ...]]:

@@ -11,9 +11,9 @@ from kneecase.evidence import PublishedValue
 from kneecase.evidence.hops import HOPS_TOO_CLOSE_OURS, HOPS_UNINVOLVED_FLAG_OURS
 from kneecase.measures.comparable import Statistic, is_scored
 from kneecase.measures.hop_administration import DEFAULT_ADMINISTRATION, HOP_ADMINISTRATIONS
-from kneecase.measures.hop_error import ErrorFrom, SymmetryError, hop_symmetry_error
 from kneecase.measures.hop_trials import LimbTrials, better_way, limb_trials
 from kneecase.measures.hop_warnings import trial_cautions
+from kneecase.measures.index_error import ErrorFrom, SymmetryError, index_error
 from kneecase.measures.reference_limb import ReferenceLimb
 from kneecase.measures.symmetry import limb_symmetry_index
 from kneecase.measures.symmetry_verdict import SymmetryThreshold, SymmetryVerdict, symmetry_verdict
@@ -89,7 +89,7 @@ def hop_test(
     statistic, how = _statistic(way, settings)
     involved, uninvolved = _both_limbs(case, about, readings, statistic)
     unknown = _why_unknown(involved, uninvolved, about, ways)
-    error = None if unknown else hop_symmetry_error(measure, involved, uninvolved, settings.error_from)
+    error = None if unknown else _error(measure, involved, uninvolved, settings.error_from)
     lsi_pct = None if unknown else _index(about, involved, uninvolved)
     judged = None if lsi_pct is None else _judged(lsi_pct, error, reference, settings)
     return HopTest(
@@ -183,6 +183,15 @@ def _index(about: Measure, involved: LimbTrials, uninvolved: LimbTrials) -> floa
     if involved.value is None or uninvolved.value is None:
         return None
     return limb_symmetry_index(involved.value, uninvolved.value, better_way(about))
+
+
+def _error(
+    measure: str, involved: LimbTrials, uninvolved: LimbTrials, error_from: ErrorFrom
+) -> SymmetryError | None:
+    if involved.value is None or uninvolved.value is None:
+        return None
+    readings = (*involved.scored_readings, *uninvolved.scored_readings)
+    return index_error(measure, involved.value, uninvolved.value, readings, error_from)
 
 
 def _judged(

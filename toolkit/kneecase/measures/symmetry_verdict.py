@@ -5,15 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from kneecase.answers import Verdict
+from kneecase.errors import InputError
 from kneecase.evidence import PublishedValue
 from kneecase.evidence.clearance import CLEARANCE_LSI_GRINDEM2020
 from kneecase.evidence.hops import HOPS_TOO_CLOSE_OURS, HOPS_UNINVOLVED_FLAG_OURS
+from kneecase.measures.accepted import accepted
 from kneecase.measures.reference_limb import ReferenceLimb
 from kneecase.measures.symmetry import symmetry_band
 from kneecase.measures.threshold import chance_true_value_passes, is_met
 from kneecase.units import number_text
 
-__all__ = ["SymmetryThreshold", "SymmetryVerdict", "symmetry_verdict"]
+__all__ = ["SymmetryThreshold", "SymmetryVerdict", "chosen_threshold", "symmetry_verdict"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -31,6 +33,21 @@ class SymmetryThreshold:
     def words(self) -> str:
         """The threshold with its operator, for people."""
         return f"{self.operator} {number_text(self.pct, 2)} %"
+
+
+def chosen_threshold(threshold_pct: float | None, operator: str | None) -> SymmetryThreshold:
+    """The published threshold, or the caller's own line and operator where either is given."""
+    default = SymmetryThreshold()
+    if threshold_pct is None and operator is None:
+        return default
+    pct = default.pct if threshold_pct is None else accepted("threshold_pct", threshold_pct, "%", above=0.0)
+    sign = operator or default.operator
+    is_met(pct, pct, sign)  # refuses an unknown operator
+    if sign in ("≤", "<=", "<"):
+        raise InputError(f"operator must be ≥ or > for an index to be reached, got {operator!r}.")
+    sign = "≥" if sign in ("≥", ">=") else ">"
+    published = default.published if (pct, sign) == (default.pct, default.operator) else None
+    return SymmetryThreshold(pct=pct, operator=sign, published=published)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,8 +1,8 @@
-"""How large the error of a hop test's symmetry index is, and where that comes from."""
+"""How large the error of a symmetry index is, and where that comes from."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
@@ -21,9 +21,9 @@ from kneecase.evidence.hops import (
     HOPS_TIMED_6M_SEM_ROSS2002,
     HOPS_TRIPLE_LSI_SEM_REID2007,
 )
-from kneecase.measures.hop_trials import LimbTrials, better_way
+from kneecase.measures.hop_trials import better_way
 from kneecase.measures.symmetry import symmetry_sem_points
-from kneecase.record import measure_named, precision_of
+from kneecase.record import Reading, measure_named, precision_of
 from kneecase.units import number_text
 
 __all__ = [
@@ -31,7 +31,7 @@ __all__ = [
     "OTHER_HOP_ERRORS",
     "ErrorFrom",
     "SymmetryError",
-    "hop_symmetry_error",
+    "index_error",
 ]
 
 ErrorFrom = Literal["default", "index", "score"]
@@ -71,20 +71,25 @@ class SymmetryError:
     words: str
 
 
-def hop_symmetry_error(
-    measure: str, involved: LimbTrials, uninvolved: LimbTrials, error_from: ErrorFrom = "default"
+def index_error(
+    measure: str,
+    involved: float,
+    uninvolved: float,
+    readings: Sequence[Reading],
+    error_from: ErrorFrom = "default",
 ) -> SymmetryError | None:
-    """Standard error of a hop test's symmetry index [points], or ``None`` where nothing is published.
+    """Standard error of one symmetry index [points], or ``None`` where nothing is published.
 
     By default an error published for the index itself is taken where it was read at first hand, else the
     error of the score is propagated to the index; so no band rests on a number known from memory.
+    ``involved`` and ``uninvolved`` are the two scores, ``readings`` the scored readings behind them.
     """
     if error_from not in ("default", "index", "score"):
         raise InputError(f"error_from must be 'default', 'index' or 'score', got {error_from!r}.")
     of_index = _OF_INDEX.get(measure)
     if of_index is not None and (error_from == "index" or (error_from == "default" and of_index.verified)):
         return _published(of_index)
-    return None if error_from == "index" else _propagated(measure, involved, uninvolved)
+    return None if error_from == "index" else _propagated(measure, involved, uninvolved, readings)
 
 
 def _published(of_index: PublishedValue) -> SymmetryError:
@@ -94,23 +99,22 @@ def _published(of_index: PublishedValue) -> SymmetryError:
     return SymmetryError(sem_points=of_index.number, published=of_index, words=words)
 
 
-def _propagated(measure: str, involved: LimbTrials, uninvolved: LimbTrials) -> SymmetryError | None:
-    if not involved.value or not uninvolved.value:
-        return None
-    precision = precision_of(measure, [*involved.scored_readings, *uninvolved.scored_readings])
-    if precision is None:
+def _propagated(
+    measure: str, involved: float, uninvolved: float, readings: Sequence[Reading]
+) -> SymmetryError | None:
+    precision = precision_of(measure, readings)
+    if precision is None or not involved or not uninvolved:
         return None
     sem = symmetry_sem_points(
-        involved.value,
-        uninvolved.value,
-        involved_sem=precision.sem_at(involved.value),
-        uninvolved_sem=precision.sem_at(uninvolved.value),
+        involved,
+        uninvolved,
+        involved_sem=precision.sem_at(involved),
+        uninvolved_sem=precision.sem_at(uninvolved),
         better=better_way(measure_named(measure)),
     )
     words = (
-        f"standard error of the index {number_text(sem, 2)} points, propagated from the error of one score, "
-        f"{precision.published.quantity()} ({precision.published.population}), the two limbs' errors taken "
-        f"as independent{_beside(measure)}"
+        f"standard error of the index {number_text(sem, 2)} points, the two limbs' errors taken as "
+        f"independent and propagated; {precision.words()}, {precision.published.population}{_beside(measure)}"
     )
     return SymmetryError(sem_points=sem, published=precision.published, words=words)
 
