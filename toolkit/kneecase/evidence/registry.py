@@ -33,6 +33,7 @@ TOPICS = (
     "alignment_error",
     "movement",
     "landing",
+    "landing_screens",
     "scores",
     "score_errors",
     "score_changes",

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from kneecase.errors import InputError
 from kneecase.units import number_text
 
-__all__ = ["item_points"]
+__all__ = ["item_points", "mean_of_answered", "plain_score"]
 
 
 def item_points(
@@ -59,6 +59,18 @@ def item_points(
             f"{number_text(most)} points, got {float(array[place])!r}. Is it another form or another item?"
         )
     return array
+
+
+def mean_of_answered(points: NDArray[np.float64], min_answered: float) -> NDArray[np.float64]:
+    """Mean over the items that were answered; NaN where fewer than needed are."""
+    answered = (~np.isnan(points)).sum(axis=-1)
+    mean = np.nansum(points, axis=-1) / np.maximum(answered, 1)
+    return np.where((answered >= min_answered) & (answered > 0), mean, np.nan)
+
+
+def plain_score(result: NDArray[np.float64]) -> float | NDArray[np.float64]:
+    """A plain float for one form, an array for several."""
+    return float(result) if np.ndim(result) == 0 else np.asarray(result, dtype=np.float64)
 
 
 def _numbers(name: str, items: Any, count: int) -> NDArray[np.float64]:

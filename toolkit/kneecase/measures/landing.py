@@ -11,7 +11,7 @@ from numpy.typing import ArrayLike, NDArray
 from kneecase.errors import InputError
 from kneecase.evidence.observation_sheets import LANDING_ITEMS
 from kneecase.measures.accepted import accepted
-from kneecase.measures.item_points import item_points
+from kneecase.measures.item_points import item_points, plain_score
 
 __all__ = ["TrialRule", "landing_band", "landing_error_points", "landing_score_points"]
 
@@ -58,7 +58,7 @@ def landing_error_points(observed: ArrayLike) -> float | NDArray[np.float64]:
     """
     items = item_points("observed", observed, _RANGES)
     total = items.sum(axis=-1)
-    return float(total) if total.ndim == 0 else np.asarray(total, dtype=np.float64)
+    return plain_score(total)
 
 
 def landing_score_points(trial_points: Sequence[float], *, rule: TrialRule = "mean") -> float:

@@ -8,7 +8,7 @@ from numpy.typing import ArrayLike, NDArray
 from kneecase.errors import InputError
 from kneecase.evidence.observation_sheets import STEP_DOWN_ITEMS
 from kneecase.measures.accepted import accepted
-from kneecase.measures.item_points import item_points
+from kneecase.measures.item_points import item_points, plain_score
 
 __all__ = ["step_down_band", "step_down_points"]
 
@@ -51,7 +51,7 @@ def step_down_points(observed: ArrayLike) -> float | NDArray[np.float64]:
     3.0
     """
     total = item_points("observed", observed, _RANGES).sum(axis=-1)
-    return float(total) if total.ndim == 0 else np.asarray(total, dtype=np.float64)
+    return plain_score(total)
 
 
 def step_down_band(points: float, *, good_at_most_points: float, medium_at_most_points: float) -> str:
