@@ -21,6 +21,8 @@ FOREIGN = frozenset(UNIT_WORDS.split())
 
 FIXED_NAMES = {
     "degrees": "the stable argument of gain_rate(weeks, degrees): the plain word of the trade",
+    "month": "the month of a date in the calendar, not a length of time",
+    "inches": "the inches of a length typed in feet and inches, on their way to centimetres",
 }
 """Whole names that look like a foreign unit and are none, with the reason."""
 
