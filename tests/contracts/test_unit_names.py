@@ -21,8 +21,6 @@ FOREIGN = frozenset(UNIT_WORDS.split())
 
 FIXED_NAMES = {
     "degrees": "the stable argument of gain_rate(weeks, degrees): the plain word of the trade",
-    "month": "the month of a date in the calendar, not a length of time",
-    "inches": "the inches of a length typed in feet and inches, on their way to centimetres",
 }
 """Whole names that look like a foreign unit and are none, with the reason."""
 
@@ -43,15 +41,17 @@ UNITLESS = {
 """Fields of public types that hold a number without a unit in the name, with the reason."""
 
 NUMERIC = re.compile(r"\bfloat\b")
+NUMBERS = re.compile(r"\b(float|int|NDArray|ArrayLike|ndarray|Values|Sequence|[A-Z])\b")
 
 
 def names_of(tree: ast.AST) -> set[tuple[int, str]]:
-    """Every argument and every annotated field of a parsed file, with its line."""
+    """Every argument and field of a parsed file that holds numbers, with its line."""
     found = set()
     for node in ast.walk(tree):
-        if isinstance(node, ast.arg):
+        kind = ast.unparse(node.annotation) if getattr(node, "annotation", None) else "float"
+        if isinstance(node, ast.arg) and NUMBERS.search(kind):
             found.add((node.lineno, node.arg))
-        if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name):
+        if isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name) and NUMBERS.search(kind):
             found.add((node.lineno, node.target.id))
     return found
 
