@@ -11,7 +11,7 @@ from kneecase.errors import InputError
 from kneecase.record.commit import changing, commit
 from kneecase.record.folder import made_folder, refuse_a_case_in
 from kneecase.record.rows import Side
-from kneecase.record.template import TomlValue, texts_of_new_case
+from kneecase.record.template import texts_of_new_case, toml_value
 
 if TYPE_CHECKING:
     from kneecase.record.case import Case
@@ -29,9 +29,9 @@ def new_case(
     harvest_side: Side | None = None,
     allograft: bool | None = None,
     revision: bool | None = None,
-    concomitant: Iterable[str] = (),
-    earlier_left: Iterable[str] = (),
-    earlier_right: Iterable[str] = (),
+    concomitant: str | Iterable[str] = (),
+    earlier_left: str | Iterable[str] = (),
+    earlier_right: str | Iterable[str] = (),
     year_of_birth: int | None = None,
     age_years: float | None = None,
     sex: str | None = None,
@@ -89,7 +89,7 @@ def new_case(
     >>> case.involved, len(case.readings)
     ('left', 0)
     """
-    values: dict[tuple[str, str], TomlValue | None] = {
+    values: dict[tuple[str, str], object] = {
         ("athlete", "pseudonym"): pseudonym,
         ("athlete", "year_of_birth"): year_of_birth,
         ("athlete", "age_years"): age_years,
@@ -110,11 +110,12 @@ def new_case(
         ("surgery", "harvest_side"): harvest_side,
         ("surgery", "allograft"): allograft,
         ("surgery", "revision"): revision,
-        ("surgery", "concomitant"): tuple(concomitant) or None,
-        ("surgery.earlier", "left"): tuple(earlier_left) or None,
-        ("surgery.earlier", "right"): tuple(earlier_right) or None,
+        ("surgery", "concomitant"): _listed(concomitant),
+        ("surgery.earlier", "left"): _listed(earlier_left),
+        ("surgery.earlier", "right"): _listed(earlier_right),
     }
-    return created(Path(path), texts_of_new_case({k: v for k, v in values.items() if v is not None}))
+    given = {key: toml_value(key[1], value) for key, value in values.items() if value is not None}
+    return created(Path(path), texts_of_new_case(given))
 
 
 def created(folder: Path, texts: dict[str, str]) -> Case:
@@ -128,6 +129,11 @@ def created(folder: Path, texts: dict[str, str]) -> Case:
         after = {name: text.encode("utf-8") for name, text in texts.items()}
         commit(folder, journal, kind="create", before={}, after=after)
     return read_case(folder)
+
+
+def _listed(entries: str | Iterable[str]) -> tuple[str, ...] | None:
+    """The entries of a list, one where a single text was given; ``None`` for none."""
+    return ((entries,) if isinstance(entries, str) else tuple(entries)) or None
 
 
 def _calendar_date(value: dt.date | str) -> dt.date:

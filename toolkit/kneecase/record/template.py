@@ -5,11 +5,13 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
+from numbers import Real
 
+from kneecase.errors import InputError
 from kneecase.record.columns import MEASUREMENT_COLUMNS, VISIT_COLUMNS
 from kneecase.record.terms import EVENT_KINDS, GRAFTS, LIMIT_KINDS, OUTSIDE_SCOPE
 
-__all__ = ["TEMPLATE_KEYS", "TemplateKey", "template_texts", "texts_of_new_case"]
+__all__ = ["TEMPLATE_KEYS", "TemplateKey", "template_texts", "texts_of_new_case", "toml_value"]
 
 TomlValue = str | int | float | bool | dt.date | tuple[str, ...]
 
@@ -138,6 +140,31 @@ def _key_line(key: TemplateKey, values: Mapping[tuple[str, str], TomlValue], fla
         return f"{_setting(key.name, value)}  # {key.about}\n"
     setting = _setting(key.name, key.example)
     return f"{setting}  # {flag}{key.about}\n" if key.needed else f"# {setting}  # {key.about}\n"
+
+
+def toml_value(name: str, value: object) -> TomlValue:
+    """``value`` as the plain kind that TOML has: text, a number, true or false, a date, a list of texts.
+
+    Raises
+    ------
+    InputError
+        If it is none of these.
+
+    Examples
+    --------
+    >>> toml_value("mass_kg", 66.0), toml_value("sport", "handball")
+    (66, 'handball')
+    """
+    if isinstance(value, bool | str):
+        return value
+    if isinstance(value, dt.date) and not isinstance(value, dt.datetime):
+        return value
+    if isinstance(value, Real):
+        number = float(value)
+        return int(number) if number.is_integer() and abs(number) < 1e15 else number
+    if isinstance(value, tuple | list) and all(isinstance(entry, str) for entry in value):
+        return tuple(value)
+    raise InputError(f"{name} must be text, a number, true or false, or a calendar date, got {value!r}.")
 
 
 def _setting(name: str, value: TomlValue) -> str:

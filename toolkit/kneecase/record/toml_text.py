@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import difflib
 from collections.abc import Mapping, Sequence
 from dataclasses import fields
@@ -10,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from kneecase.record.case import Case
 from kneecase.record.rows import Event, Limit, Side
+from kneecase.record.template import toml_value
 
 if TYPE_CHECKING:
     from tomlkit import TOMLDocument
@@ -103,7 +103,7 @@ def _update_tables(
             if is_blank or key != name:
                 del table[key]
         if not is_blank:
-            table[name] = _toml(value)
+            table[name] = _toml(name, value)
 
 
 def _same_key(path: tuple[str, ...], after: Mapping[tuple[str, ...], Any]) -> tuple[str, ...]:
@@ -181,7 +181,7 @@ def _block(values: Values) -> Table:
 
     table = tomlkit.table()
     for name, value in values.items():
-        table[name] = _toml(value)
+        table[name] = _toml(name, value)
     table.trivia.indent = "\n"  # a blank line above it
     return table
 
@@ -192,19 +192,13 @@ def _update_block(table: Any, before: Values, after: Values) -> None:
             table.pop(name, None)
     for name, value in after.items():
         if before.get(name) != value:
-            table[name] = _toml(value)
+            table[name] = _toml(name, value)
 
 
 def _key(values: Values) -> tuple[tuple[str, Any], ...]:
     return tuple(sorted(values.items()))
 
 
-def _toml(value: Any) -> Any:
-    """A value as TOML has it: tuples as lists, whole numbers without a decimal point."""
-    if isinstance(value, tuple):
-        return list(value)
-    if isinstance(value, float) and value.is_integer() and abs(value) < 1e15:
-        return int(value)
-    if isinstance(value, dt.datetime):
-        return value.date()
-    return value
+def _toml(name: str, value: Any) -> Any:
+    plain = toml_value(name, value)
+    return list(plain) if isinstance(plain, tuple) else plain

@@ -100,9 +100,7 @@ def _stepped(folder: Path, kind: Literal["undo", "redo"]) -> Case:
 
 def _to_step(entries: tuple[JournalEntry, ...], kind: Literal["undo", "redo"], folder: Path) -> JournalEntry:
     if kind == "redo" and not entries:
-        raise SaveError(
-            f"No save of the case in {folder} was undone since the last one, so none can be redone."
-        )
+        raise SaveError(f"There is nothing to redo: no save of {folder} was undone since the last one.")
     if not entries or entries[-1].kind == "create":
         raise SaveError(f"The case in {folder} has no earlier version: nothing was saved over it.")
     return entries[-1]
