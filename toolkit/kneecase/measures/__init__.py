@@ -7,6 +7,7 @@ from kneecase.measures.battery_evidence import BATTERY_EVIDENCE, share_passing_a
 from kneecase.measures.capacity_tests import CapacityTest, preoperative_capacity_pct
 from kneecase.measures.effusion import effusion_course, effusion_word, is_beyond_tester_difference
 from kneecase.measures.girth import girth_difference_cm, girth_differences
+from kneecase.measures.go_ahead_item import GoAheadItem
 from kneecase.measures.goniometry import (
     allowed_arc_pct,
     difference_sem,
@@ -24,6 +25,7 @@ from kneecase.measures.hop_administration import (
 )
 from kneecase.measures.hop_combined import combined_symmetry_pct
 from kneecase.measures.hop_distance import HopDistance, hop_distance_pct
+from kneecase.measures.hop_go_ahead import STOP_RULES, HopGoAhead, hop_go_ahead
 from kneecase.measures.hop_symmetry import HOP_TESTS, HopSymmetry, hop_symmetry
 from kneecase.measures.hop_tests import HopTest
 from kneecase.measures.hop_trials import LimbTrials, hop_score
@@ -34,6 +36,7 @@ from kneecase.measures.jump_height import jump_height_cm
 from kneecase.measures.motion_deficits import motion_deficits
 from kneecase.measures.motion_grade import extension_grade, flexion_grade, passive_motion_grade
 from kneecase.measures.normal_motion import normal_motion
+from kneecase.measures.paired_symmetry import limb_symmetry
 from kneecase.measures.preoperative_capacity import PreoperativeCapacity, preoperative_capacity
 from kneecase.measures.reference_limb import ReferenceLimb, reference_limb
 from kneecase.measures.reliability import (
@@ -63,9 +66,12 @@ __all__ = [
     "HOP_ADMINISTRATIONS",
     "HOP_TESTS",
     "OTHER_HOP_ERRORS",
+    "STOP_RULES",
     "CapacityTest",
+    "GoAheadItem",
     "HopAdministration",
     "HopDistance",
+    "HopGoAhead",
     "HopSymmetry",
     "HopTest",
     "IntraclassCorrelation",
@@ -91,6 +97,7 @@ __all__ = [
     "heel_height_cm",
     "hop_administration",
     "hop_distance_pct",
+    "hop_go_ahead",
     "hop_score",
     "hop_symmetry",
     "instrument_reliability",
@@ -98,6 +105,7 @@ __all__ = [
     "is_beyond_tester_difference",
     "is_met",
     "jump_height_cm",
+    "limb_symmetry",
     "limb_symmetry_index",
     "limits_of_agreement",
     "minimal_detectable_change",
