@@ -18,6 +18,11 @@ from kneecase.record import Case, Reading, measure_named
 
 __all__ = ["LimbPair", "limb_pairs"]
 
+_GAPS = {
+    "motion": "it does not say whether the reading was active or passive",
+    "position": "position of one of the two was not recorded",
+}
+
 
 @dataclass(frozen=True, kw_only=True)
 class LimbPair:
@@ -89,7 +94,7 @@ def _nearest(
     if not candidates:
         return None, ""
     *_, score, gap = min(candidates, key=lambda candidate: candidate[:3])
-    notes = [f"{name} of one of the two was not recorded" for name in gap if name != "timing"]
+    notes = [_GAPS[name] for name in gap if name in _GAPS]
     if score.date < case.surgery.date:
         notes.insert(0, f"the other knee is the pre-operative reference of {score.date.isoformat()}")
     elif score.date != day:
@@ -106,7 +111,12 @@ def _differs(
         if own == other:
             continue
         one_is_blank = not own or not other
-        if (name == "timing" and (before_surgery or one_is_blank)) or (name == "position" and one_is_blank):
+        may = {
+            "motion": before_surgery and not other,
+            "timing": before_surgery or one_is_blank,
+            "position": one_is_blank,
+        }
+        if may.get(name, False):
             gap.append(name)
         else:
             return None

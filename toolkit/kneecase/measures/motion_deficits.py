@@ -111,8 +111,7 @@ def _whole_knee(case: Case, pairs: dict[str, tuple[LimbPair, ...]], day: dt.date
                     )
                 )
             if extension.key[0] == "passive":
-                ordered = _limit_caution(case, extension, day) + _limit_caution(case, flexion, day)
-                grade = grade_finding(extension, flexion, ordered)
+                grade = grade_finding(extension, flexion, _grade_cautions(case, extension, flexion, day))
                 found += [] if grade is None else [grade]
     return found
 
@@ -122,6 +121,12 @@ def _limit_caution(case: Case, pair: LimbPair, day: dt.date) -> tuple[str, ...]:
     if limit is None:
         return ()
     return (f"While the surgeon's limit is in force ({limit_words(limit)}) a deficit is not stiffness.",)
+
+
+def _grade_cautions(case: Case, extension: LimbPair, flexion: LimbPair, day: dt.date) -> tuple[str, ...]:
+    notes = [pair.note for pair in (extension, flexion) if pair.note]
+    limits = [text for pair in (extension, flexion) for text in _limit_caution(case, pair, day)]
+    return tuple(dict.fromkeys(notes + limits))
 
 
 def _other_knee(case: Case, day: dt.date) -> tuple[bool, tuple[str, ...]]:
