@@ -120,7 +120,7 @@ def _readings(*numbers: float) -> list[_Motion]:
         if 0 in numbers:
             return _around_zero(first, last)
         low, high = sorted(numbers)
-        return [pair for pair in ((-low, high), (low, high)) if _is_possible(pair)]
+        return _without_zero((-low, high), (low, high))
     first, middle, last = numbers
     if middle == 0:
         return _around_zero(first, last)
@@ -128,7 +128,13 @@ def _readings(*numbers: float) -> list[_Motion]:
         flexion = max(first, last)
         return [(middle, flexion)] if _is_possible((middle, flexion)) else []
     low, high = sorted((first, last))
-    return [pair for pair in ((-low, high), (middle, high)) if _is_possible(pair)]
+    return _without_zero((-low, high), (middle, high))
+
+
+def _without_zero(*pairs: _Motion) -> list[_Motion]:
+    """Both ways to read an entry that has no zero; never one alone, for its form is broken already."""
+    possible = [pair for pair in pairs if _is_possible(pair)]
+    return possible if len(possible) > 1 else []
 
 
 def _around_zero(first: float, last: float) -> list[_Motion]:

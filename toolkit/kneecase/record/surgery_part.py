@@ -15,9 +15,10 @@ _KNOWN = ("date", "side", "graft", "harvest_side", "allograft", "revision", "con
 def surgery_from(part: Part) -> Surgery | None:
     """The operation; ``None`` where its date or side is missing or at fault."""
     part.warn_of_unknown(_KNOWN)
-    date, side = part.date("date"), _operated_side(part)
+    date = part.date("date")
     if not part.values.get("date"):
         part.error("date", "the date of the surgery is missing", "Write date = 2026-03-02 under [surgery].")
+    side = _operated_side(part)
     harvest_side, allograft = side_word(part, "harvest_side", side), part.truth("allograft")
     if allograft and harvest_side is not None:
         part.warning(

@@ -32,7 +32,7 @@ _SAMPLE = 4000
 def decoded(content: str | bytes, file: str, problems: ProblemList) -> str:
     """The text of a file; empty, with an error noted, where its bytes are no text."""
     if isinstance(content, str):
-        return content.removeprefix("\ufeff")
+        return _sound(content.removeprefix("\ufeff"), file, problems)
     for mark, encoding in _MARKS:
         if content.startswith(mark):
             return _text(content[len(mark) :], encoding, file, problems)
@@ -77,6 +77,11 @@ def _text(content: bytes, encoding: str, file: str, problems: ProblemList) -> st
             row=line,
         )
         return ""
+    return _sound(text, file, problems)
+
+
+def _sound(text: str, file: str, problems: ProblemList) -> str:
+    """The text, or nothing with an error noted where it holds NUL bytes."""
     if "\0" in text:
         problems.add(
             "error",
