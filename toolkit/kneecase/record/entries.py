@@ -44,8 +44,8 @@ def measured(row: Row, measure: Measure, mark: DecimalMark) -> Entry | None:
 def weigh(row: Row, measure: Measure, entry: Entry, item: int | None) -> bool:
     """Whether the value is possible; an unlikely one is noted and kept."""
     hard, plausible = measure.hard, measure.plausible
-    if item is not None and measure.item_range is not None:
-        hard = plausible = measure.item_range
+    if item is not None and (allowed := measure.range_of_item(item)) is not None:
+        hard = plausible = allowed
     label = measure.label if item is None else f"{measure.label}, item {item},"
     if not hard[0] <= entry.value <= hard[1]:
         what = f"{label} of {_shown(entry, measure)} is impossible"
