@@ -283,6 +283,13 @@ def test_a_fault_is_named_with_its_key_and_line(
     assert key in line or found.what.startswith(("a limit needs", "an event needs"))
 
 
+@pytest.mark.parametrize("order", ['"days first"', "1"])
+def test_a_date_order_that_is_none_is_refused(errors: Errors, order: str) -> None:
+    """Only three are known."""
+    found = errors(toml=f"date_order = {order}\n" + case_toml())[0]
+    assert (found.column, found.row) == ("date_order", 1)
+
+
 def test_a_reference_has_to_be_dated_before_the_surgery(error: Error) -> None:
     """The day of the surgery is too late."""
     rest = "[[reference]]\ndate = 2026-03-02\nmeasure = 'knee_flexion'\nside = 'left'\nvalue = 140"

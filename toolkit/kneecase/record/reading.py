@@ -76,10 +76,17 @@ def case_from_texts(
     texts : mapping
         Bytes as read, or text, of ``case.toml``, ``measurements.csv``, ``visits.csv`` and
         ``measurements.xlsx``; only the first has to be there.
-    path, fingerprint
-        Kept in the case: its folder, and the SHA-256 of each file.
+    path : Path or None
+        The folder, kept in the case.
+    fingerprint : mapping
+        The SHA-256 of each file, kept in the case.
     problems : sequence of Problem
         What was already found about the folder.
+
+    Returns
+    -------
+    Case
+        With everything unlikely but possible in :attr:`Case.warnings`.
 
     Raises
     ------
