@@ -6,8 +6,6 @@ import numpy as np
 import pytest
 
 from kneecase.errors import InputError
-from kneecase.evidence import PublishedValue
-from kneecase.evidence.motion_normal import MOTION_ACTIVE_FLEXION_ROACHMILES1991
 from kneecase.measures import (
     allowed_arc_pct,
     difference_sem,
@@ -23,7 +21,6 @@ from kneecase.measures import (
     shank_angle_deg,
     thumb_rule_angle_deg,
 )
-from kneecase.measures.normal_motion import _band
 
 # ours: worked by hand. operated extension, other extension, deficit
 EXTENSION = [(5.0, 0.0, 5.0), (0.0, -5.0, 5.0), (2.0, -3.0, 5.0), (-5.0, 0.0, -5.0), (-3.0, -3.0, 0.0)]
@@ -177,9 +174,3 @@ def test_normal_motion_is_checked() -> None:
         normal_motion("effusion", sex="female", age_years=22)
     with pytest.raises(InputError, match="age_years"):
         normal_motion("knee_flexion", sex="female", age_years=float("nan"))
-    with pytest.raises(InputError, match="must name its age band"):
-        _band(_without_ages())
-
-
-def _without_ages() -> PublishedValue:
-    return MOTION_ACTIVE_FLEXION_ROACHMILES1991

@@ -9,7 +9,6 @@ import pytest
 from kneecase.errors import InputError
 from kneecase.evidence import PublishedValue
 from kneecase.measures import effusion_course, effusion_word, girth_differences, motion_deficits
-from kneecase.measures.effusion import _grade
 from kneecase.record import Limit
 
 KB = {"tester": "KB", "device": "inclinometer", "motion": "passive", "timing": "before", "position": "supine"}
@@ -408,12 +407,6 @@ def test_grades_are_places():
         effusion_word(1.5)
     with pytest.raises(InputError, match="grade must lie"):
         effusion_word(5)
-
-
-def test_a_used_grade_has_a_number(reading):
-    """A reading without a grade never counts as one."""
-    with pytest.raises(InputError, match="must have a grade"):
-        _grade(reading("effusion", "left", None, missing="declined"))
 
 
 def test_girth(case, reading):

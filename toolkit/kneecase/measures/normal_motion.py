@@ -103,7 +103,5 @@ def _is_in_band(value: PublishedValue, age_years: float) -> bool:
 
 def _band(value: PublishedValue) -> tuple[int, int]:
     """First and last year of age, as the value's own name gives them."""
-    ages = re.search(r"_(\d+)_(\d+)_", value.name)
-    if ages is None:
-        raise InputError(f"{value.name} must name its age band.")
-    return int(ages[1]), int(ages[2])
+    first, last = re.findall(r"\d+", value.name)[:2]
+    return int(first), int(last)

@@ -99,9 +99,9 @@ def symmetry_sem_points(
     Parameters
     ----------
     involved, uninvolved : float or array of float
-        Score of each limb, in the same unit.
+        Score of each limb [any one unit].
     involved_sem, uninvolved_sem : float
-        Standard error of measurement of each score, in that unit.
+        Standard error of measurement of each score [the same unit].
     better : {"higher", "lower"}
         Which way is better.
     error_correlation : float

@@ -18,9 +18,14 @@ def is_met(value: float, threshold: float, operator: str) -> bool:
     Parameters
     ----------
     value, threshold : float
-        Both in the same unit.
+        The number and the line it is held against [any one unit].
     operator : {"≥", ">", "≤", "<"}
         How the source states it (``">="`` and ``"<="`` are read too): exactly 90 meets ≥ 90 but not > 90.
+
+    Returns
+    -------
+    bool
+        Whether the value lies on the passing side.
 
     Raises
     ------

@@ -38,7 +38,18 @@ class Precision:
     relative_pct: float | None = None
 
     def sem_at(self, value: float) -> float:
-        """The standard error of a reading of size ``value`` [unit of the measure]."""
+        """The standard error of a reading of this size [unit of the measure].
+
+        Parameters
+        ----------
+        value : float
+            The reading [unit of the measure].
+
+        Returns
+        -------
+        float
+            Its standard error of measurement [unit of the measure].
+        """
         return self.sem if self.relative_pct is None else self.relative_pct * abs(value) / 100
 
     def words(self) -> str:
