@@ -129,13 +129,13 @@ def test_the_csv_file_wins_and_that_is_said(read: Read) -> None:
     case = read("date,measure,side,value\n2026-03-17,knee_flexion,left,90\n", workbook=content)
     assert [r.value for r in case.readings] == [90]
     assert len(case.visits) == 1
-    assert ["measurements.csv is there too" in w.what for w in case.warnings] == [True]
+    assert ["in favour of measurements.csv" in w.what for w in case.warnings] == [True]
 
 
 def test_with_both_csv_files_the_workbook_is_not_opened(read: Read) -> None:
     """Not even a damaged one is in the way."""
     case = read("date,measure,value\n", "date\n", workbook=b"no workbook")
-    assert "measurements.csv and visits.csv" in case.warnings[0].what
+    assert "in favour of measurements.csv and visits.csv" in case.warnings[0].what
 
 
 @pytest.mark.parametrize("content", [b"", b"no workbook", b"PK\x03\x04" + bytes(100)])

@@ -154,7 +154,7 @@ def _workbook(texts: Mapping[str, str | bytes], problems: ProblemList) -> Workbo
 
 
 def _warn_of_both(problems: ProblemList, names: str) -> None:
-    what = f"{names} is there too and was read instead of this workbook"
+    what = f"this workbook was left aside in favour of {names}"
     problems.add("warning", WORKBOOK, what, "Keep one of them, and move the other out of the folder.")
 
 
