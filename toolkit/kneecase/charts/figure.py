@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import base64
 import html
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -16,6 +17,9 @@ __all__ = ["AltairChart", "Figure", "figure_of"]
 
 _VEGA_LITE = "5.20"
 """The Vega-Lite the charts are written for; fixed, so that a picture is the same bytes each time."""
+
+
+_INNER_NAME = re.compile(r"(?<=id=\")(?:clip|gradient_)\d+(?=\")|(?<=url\(#)(?:clip|gradient_)\d+(?=\))")
 
 
 class AltairChart(Protocol):
@@ -107,6 +111,12 @@ def figure_of(chart: Mapping[str, Any] | AltairChart, *, alt: str, caption: str 
     return Figure(svg=_svg(spec), alt=alt, caption=caption)
 
 
+def _numbered_afresh(svg: str) -> str:
+    """The picture with its inner names counted from 1: the renderer counts on from chart to chart."""
+    names = {name: str(n) for n, name in enumerate(dict.fromkeys(_INNER_NAME.findall(svg)), start=1)}
+    return _INNER_NAME.sub(lambda found: f"part{names[found[0]]}", svg)
+
+
 def _svg(spec: dict[str, Any]) -> str:
     import vl_convert
 
@@ -117,7 +127,7 @@ def _svg(spec: dict[str, Any]) -> str:
         "$schema": f"https://vega.github.io/schema/vega-lite/v{_VEGA_LITE}.json",
     }
     try:
-        return str(vl_convert.vegalite_to_svg(whole, vl_version=_VEGA_LITE))
+        return _numbered_afresh(str(vl_convert.vegalite_to_svg(whole, vl_version=_VEGA_LITE)))
     except ValueError as error:
         first = str(error).strip().splitlines()[0]
         raise InputError(f"chart must be a Vega-Lite specification that can be drawn: {first}") from error

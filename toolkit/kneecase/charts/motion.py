@@ -16,11 +16,12 @@ from kneecase.charts.motion_marks import (
     usual_values,
 )
 from kneecase.charts.motion_series import Series, motion_series, other_knee
-from kneecase.charts.motion_words import motion_alt, motion_caption
+from kneecase.charts.motion_trend import trend_layers, trend_words
+from kneecase.charts.motion_words import angle_words, motion_alt, motion_caption
 from kneecase.charts.theme import INK
 from kneecase.errors import InputError
 from kneecase.record import Case, Limit, Reading, banner_of, measure_named
-from kneecase.units import quantity_text
+from kneecase.recovery import MotionGain, motion_gain
 
 __all__ = ["motion_chart"]
 
@@ -32,7 +33,12 @@ _READ_AS = {
 
 
 def motion_chart(
-    case: Case, measure: str = "knee_flexion", on: dt.date | None = None, *, usual: bool = True
+    case: Case,
+    measure: str = "knee_flexion",
+    on: dt.date | None = None,
+    *,
+    gain: MotionGain | None = None,
+    usual: bool = True,
 ) -> Figure:
     """Every reading of a motion since surgery, by week, with its error and what it is held against.
 
@@ -46,8 +52,12 @@ def motion_chart(
         Which motion [deg].
     on : datetime.date, optional
         As known on this day; the last recorded date by default.
+    gain : MotionGain, optional
+        The answer whose rate is drawn as a line with its band; by default
+        :func:`kneecase.recovery.motion_gain` of this case, measure and day.
     usual : bool
-        Also show the common target and an observed median of flexion, each by itself.
+        Also show the common target and an observed median of flexion, each by itself. A knee outside the
+        scope of kneecase is drawn without them and without a rate.
 
     Returns
     -------
@@ -68,11 +78,13 @@ def motion_chart(
             f"case must hold a reading of {measure_named(measure).label} of the operated knee since surgery, "
             f"got none up to {day.isoformat()}."
         )
-    board = _board(case, measure, day, series, usual)
+    gain = motion_gain(case, measure, on=day) if gain is None else gain
+    usual = usual and measure == "knee_flexion" and not case.outside_scope
+    board = _board(case, measure, day, series, gain, usual)
     return figure_of(
         _spec(board),
         alt=motion_alt(case, measure, series, board.other, board.limits),
-        caption=motion_caption(case, measure, day, series, usual=usual),
+        caption=f"{trend_words(gain)} {motion_caption(case, measure, day, series, usual=usual)}".strip(),
     )
 
 
@@ -87,19 +99,21 @@ class _Board:
     other: Reading | None
     limits: tuple[Limit, ...]
     usual: bool
+    gain: MotionGain
     frame: Frame
 
 
-def _board(case: Case, measure: str, day: dt.date, series: tuple[Series, ...], usual: bool) -> _Board:
+def _board(
+    case: Case, measure: str, day: dt.date, series: tuple[Series, ...], gain: MotionGain, usual: bool
+) -> _Board:
     kind = measure.removeprefix("knee_")
     limits = tuple(x for x in case.as_of(day).limits if x.kind == kind and x.value is not None)
     other = other_knee(case, measure, day, series[0])
-    shown = usual and measure == "knee_flexion"
     weeks = [case.weeks(r.date) for s in series for r in s.readings]
     degrees = [_at(r) + side * (s.half_bar or 0.0) for s in series for r in s.readings for side in (-1, 1)]
     degrees += [x.value for x in limits if x.value is not None] + ([_at(other)] if other else [])
     degrees += [0.0] if measure == "knee_extension" else []
-    if shown:
+    if usual:
         points = usual_values()
         weeks += [point.week for point in points]
         degrees += [point.deg for point in points]
@@ -110,7 +124,8 @@ def _board(case: Case, measure: str, day: dt.date, series: tuple[Series, ...], u
         series=series,
         other=other,
         limits=limits,
-        usual=shown,
+        usual=usual,
+        gain=gain,
         frame=framed([*weeks, case.weeks(day)], degrees, _AXES[measure]),
     )
 
@@ -119,6 +134,7 @@ def _spec(board: _Board) -> dict[str, Any]:
     frame, case = board.frame, board.case
     layers = event_layers(frame, case, board.day)
     layers += [_zero_line(frame)] if board.measure == "knee_extension" else []
+    layers += trend_layers(frame, case, board.gain)
     layers += _other_line(board)
     layers += reading_layers(frame, case, board.series)
     layers += limit_layers(frame, case, board.limits, board.day)
@@ -160,7 +176,7 @@ def _end_labels(board: _Board) -> list[EndLabel]:
     case, frame = board.case, board.frame
     labels = [
         EndLabel(
-            text=f"{s.label}: {quantity_text(_at(s.readings[-1]), 'deg')}",
+            text=f"{s.label}: {angle_words(board.measure, _at(s.readings[-1]))}",
             week=case.weeks(s.readings[-1].date),
             deg=_at(s.readings[-1]),
             ink="involved",
@@ -168,10 +184,10 @@ def _end_labels(board: _Board) -> list[EndLabel]:
         for s in board.series
     ]
     if board.other is not None:
-        text = f"other knee: {quantity_text(_at(board.other), 'deg')}"
+        text = f"other knee: {angle_words(board.measure, _at(board.other))}"
         labels.append(EndLabel(text=text, week=frame.weeks[1], deg=_at(board.other), ink="uninvolved"))
     if board.measure == "knee_extension":
-        labels.append(EndLabel(text="straight: 0°", week=frame.weeks[1], deg=0.0, ink="soft"))
+        labels.append(EndLabel(text="0°: straight", week=frame.weeks[1], deg=0.0, ink="soft"))
     return labels
 
 

@@ -14,7 +14,7 @@ __all__ = ["HEIGHT_PX", "WIDTH_PX", "EndLabel", "Frame", "framed"]
 
 WIDTH_PX, HEIGHT_PX = 500, 330
 _GAP_PX = 17
-_STEP = 10
+_STEP, _FINE_STEP, _FINE_SPAN = 10, 5, 40
 _WEEK_STEPS = (1, 2, 4, 8, 13, 26, 52)
 _MOST_TICKS = 13
 
@@ -51,6 +51,10 @@ class Frame:
         first, last = math.ceil(self.weeks[0]), math.floor(self.weeks[1])
         step = next((n for n in _WEEK_STEPS if (last - first) / n <= _MOST_TICKS), _WEEK_STEPS[-1])
         return list(range(first, last + 1, step))
+
+    def px(self, week: float) -> float:
+        """How far to the right a week stands [px]."""
+        return WIDTH_PX * (week - self.weeks[0]) / (self.weeks[1] - self.weeks[0])
 
     def y(self, field: str = "deg") -> dict[str, Any]:
         """Encoding of a field of degrees."""
@@ -90,10 +94,8 @@ class Frame:
 
 
 def framed(weeks: Iterable[float], degrees: Iterable[float], title: str) -> Frame:
-    """A frame that holds all of these, from week 0 and with whole tens of degrees at its edges."""
+    """A frame that holds all of these, from week 0 and with whole tens or fives of degrees at its edges."""
     x, y = list(weeks), list(degrees)
-    low, high = (
-        _STEP * math.floor((min(y) - 1) / _STEP),
-        _STEP * math.ceil((max(y) + 1) / _STEP),
-    )
+    step = _FINE_STEP if max(y) - min(y) < _FINE_SPAN else _STEP
+    low, high = step * math.floor((min(y) - 1) / step), step * math.ceil((max(y) + 1) / step)
     return Frame(weeks=(min(0.0, *x), max(1.0, *x)), degrees=(float(low), float(high)), title=title)

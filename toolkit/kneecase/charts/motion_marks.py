@@ -25,6 +25,7 @@ __all__ = [
 ]
 
 _ASIDE_PX = 4  # active motion stands this far aside, so that its bars do not hide those of passive motion
+_USUAL_WORD_PX = 130
 _SHAPES = ("circle", "square", "triangle-up", "diamond", "triangle-down", "cross")
 
 
@@ -137,7 +138,8 @@ def usual_layers(frame: Frame) -> list[dict[str, Any]]:
             "opacity": 1,
         }
         word = {"x": frame.x(), "y": frame.y(), "text": {"field": "text"}}
-        align, dx, dy = "right", -9, -3  # up and left of a rising course there is room
+        roomy = frame.px(point.week) > _USUAL_WORD_PX  # left of a rising course there is room
+        align, dx, dy = ("right", -9, -3) if roomy else ("left", 9, -3)
         layers.append({"data": {"values": [row]}, "mark": mark, "encoding": {"x": frame.x(), "y": frame.y()}})
         layers.append(_written([row], word, INK[point.ink], align=align, dx=dx, dy=dy))
     return layers

@@ -11,7 +11,16 @@ from kneecase.evidence.course import COURSE_FLEXION_WEEK6_WELL_OUWELEEN2021
 from kneecase.record import Case, Limit, Reading, limit_words, measure_named
 from kneecase.units import number_text, quantity_text
 
-__all__ = ["motion_alt", "motion_caption"]
+__all__ = ["angle_words", "motion_alt", "motion_caption"]
+
+
+def angle_words(measure: str, deg: float) -> str:
+    """An angle for people: 'lacks 5°' and 'hyperextends 3°' for extension, '95°' for flexion."""
+    if measure != "knee_extension":
+        return quantity_text(deg, "deg")
+    if number_text(deg) == "0":
+        return "straight"
+    return f"{'lacks' if deg > 0 else 'hyperextends'} {quantity_text(abs(deg), 'deg')}"
 
 
 def motion_alt(
@@ -21,13 +30,13 @@ def motion_alt(
     parts = [f"{measure_named(measure).label.capitalize()} of the operated {case.involved} knee by week."]
     for s in series:
         points = "; ".join(
-            f"week {number_text(case.weeks(r.date))}: {quantity_text(r.value, 'deg')}"
+            f"week {number_text(case.weeks(r.date))}: {angle_words(measure, r.value)}"
             for r in s.readings
             if r.value is not None
         )
         parts.append(f"{s.label.capitalize()}: {points}.")
     if other is not None and other.value is not None:
-        parts.append(f"Other knee {quantity_text(other.value, 'deg')} on {other.date.isoformat()}.")
+        parts.append(f"Other knee {angle_words(measure, other.value)} on {other.date.isoformat()}.")
     parts += [f"Surgeon's limit: {limit_words(limit)}." for limit in limits]
     return " ".join(parts)
 
@@ -35,7 +44,7 @@ def motion_alt(
 def motion_caption(case: Case, measure: str, day: dt.date, series: Sequence[Series], *, usual: bool) -> str:
     """What the bars and marks mean, and what is not drawn."""
     sentences = [_bars(series), _marks(series)]
-    if usual and measure == "knee_flexion":
+    if usual:
         median = COURSE_FLEXION_WEEK6_WELL_OUWELEEN2021
         sentences.append(
             "The target is common practice without a source; the observed median "
