@@ -24,7 +24,8 @@ CSS = resources.files(__package__).joinpath("answer.css").read_text("utf-8")
 
 STYLE = f"<style>\n{CSS}</style>"
 
-_MARKS = {"met": "✓", "not met": "✗", "too close to call": "≈", "unknown": "?"}
+# No tick and no cross: a criterion may be met that nobody hoped for, such as a plateau.
+_MARKS = {"met": "●", "not met": "○", "too close to call": "≈", "unknown": "?"}
 
 
 def escaped(text: object) -> str:
@@ -41,11 +42,11 @@ def answer_html(answer: Answer) -> str:
 
 
 def answer_body(answer: Answer, picture: str = "") -> str:
-    """Everything below the banner; ``picture`` is a chart's HTML, set after the findings."""
+    """Everything below the banner; ``picture`` is a chart's HTML, set before the findings."""
     basis = f"<details><summary>Why these numbers</summary>{_basis(answer)}</details>"
     return (
         f'<p class="kc-summary">{escaped(answer.summary)}</p>'
-        f"{_table(answer.findings)}{picture}{_cautions(answer.cautions)}{basis}"
+        f"{picture}{_table(answer.findings)}{_cautions(answer.cautions)}{basis}"
     )
 
 
@@ -70,24 +71,22 @@ def _banner(answer: Answer) -> str:
 def _table(findings: tuple[Finding, ...]) -> str:
     if not findings:
         return ""
-    verdicts = any(f.verdict for f in findings)
-    words = any(f.words for f in findings)
-    heads = ["What", "Value", *(["Verdict"] if verdicts else []), *(["In words"] if words else [])]
+    worded = any(f.words or f.verdict for f in findings)
+    heads = ["What", "Value", *(["In words"] if worded else [])]
     head = "".join(f"<th scope='col'>{name}</th>" for name in heads)
-    rows = "".join(_row(f, verdicts=verdicts, words=words) for f in findings)
+    rows = "".join(_row(f, worded) for f in findings)
     return f"<table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>"
 
 
-def _row(finding: Finding, *, verdicts: bool, words: bool) -> str:
-    band = f'<span class="kc-band">{escaped(finding.interval())}</span>' if finding.interval() else ""
+def _row(finding: Finding, worded: bool) -> str:
+    band = "<br>(".join(escaped(part) for part in finding.interval().split(" (", 1))
+    band = f'<span class="kc-band">{band}</span>' if band else ""
     cells = [
         f"<th scope='row'>{escaped(finding.label)}</th>",
         f"<td class='kc-n'><b>{escaped(finding.quantity())}</b>{band}</td>",
     ]
-    if verdicts:
-        cells.append(f"<td>{_verdict(finding)}</td>")
-    if words:
-        cells.append(f"<td>{escaped(finding.words)}</td>")
+    if worded:
+        cells.append(f"<td>{_verdict(finding)}{escaped(finding.words)}</td>")
     return f"<tr>{''.join(cells)}</tr>"
 
 
