@@ -30,7 +30,8 @@ class EvidenceTable:
         head = "".join(f"<th scope='col'>{name}</th>" for name in heads)
         rows = "".join(_row(value) for value in self.values)
         return (
-            f'{STYLE}<section class="kc" aria-label="{escaped(self.heading)}"><h3>{escaped(self.heading)}</h3>'
+            f'{STYLE}<section class="kc" aria-label="{escaped(self.heading)}">'
+            f"<h3>{escaped(self.heading)}</h3>"
             f"<table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></section>"
         )
 
