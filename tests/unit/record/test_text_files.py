@@ -170,6 +170,7 @@ def test_missing_columns_are_named(errors: Callable[..., list[Problem]]) -> None
     assert "'dat'" in found[0].mend
     assert "'vlaue'" in found[1].mend
     assert "Add it" in errors("x\n1\n")[0].mend
+    assert errors("\n\nx\n1\n")[0].row == 3
     assert "date" in errors(None, "clinician\nAB\n")[0].what
 
 

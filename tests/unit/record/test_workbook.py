@@ -65,6 +65,14 @@ def test_sheet_names_may_have_capitals_and_visits_are_read(read: Read) -> None:
     assert case.visits[0].answers == {"locking": "yes", "fever": "no"}
 
 
+def test_a_whole_number_stored_with_a_decimal_is_whole(read: Read) -> None:
+    """Some programs store 85.0; a trial number stays one."""
+    content = book([[DAY, "knee_flexion", "left", 7, 85, None]])
+    stored = with_sheet(content, lambda sheet: sheet.replace(b"<v>7</v>", b"<v>7.0</v>"))
+    assert stored != content
+    assert read(workbook=stored).readings[0].trial == 7
+
+
 def with_sheet(content: bytes, changed: Callable[[bytes], bytes]) -> bytes:
     """The workbook with the stored form of its first sheet changed."""
     source, target = zipfile.ZipFile(io.BytesIO(content)), io.BytesIO()

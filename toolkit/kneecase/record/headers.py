@@ -14,8 +14,16 @@ __all__ = ["Headers", "warn_of_misspelling"]
 class Headers:
     """The columns of one table, and how a record becomes a row."""
 
-    def __init__(self, file: str, known: Sequence[str], cells: Sequence[str], problems: ProblemList) -> None:
+    def __init__(
+        self,
+        file: str,
+        known: Sequence[str],
+        cells: Sequence[str],
+        problems: ProblemList,
+        number: int = 1,
+    ) -> None:
         self.file = file
+        self.number = number
         self.problems = problems
         self.names = [name if (name := column_name(cell)) in known else cell.strip() for cell in cells]
         self.extra = tuple(name for name in self.names if name and name not in known)
@@ -48,9 +56,9 @@ class Headers:
                 near = difflib.get_close_matches(
                     column, [column_name(name) for name in self.extra], n=1, cutoff=0.6
                 )
-                mend = f"Is it the column {near[0]!r}, misspelt?" if near else "Add it to the first row."
+                mend = f"Is it the column {near[0]!r}, misspelt?" if near else "Add it to the column names."
                 what = f"the column {column} is missing"
-                self.problems.add("error", self.file, what, mend, row=1, allowed=", ".join(columns))
+                self.problems.add("error", self.file, what, mend, row=self.number, allowed=", ".join(columns))
 
     def demand_one_of(self, *columns: str) -> None:
         """Note where none of these columns is there; nothing is demanded of an empty table."""
@@ -71,10 +79,10 @@ class Headers:
                 f"the column {name} appears more than once",
                 "Keep one and rename or delete the other.",
             )
-            self.problems.add("error", self.file, what, mend, row=1, column=name)
+            self.problems.add("error", self.file, what, mend, row=self.number, column=name)
         for name in self.extra:
             missing = [column for column in known if column not in self.names]
-            warn_of_misspelling(Row(self.problems, self.file, 1, {}), name, missing)
+            warn_of_misspelling(Row(self.problems, self.file, self.number, {}), name, missing)
 
 
 def warn_of_misspelling(row: Row, name: str, known: Sequence[str]) -> None:

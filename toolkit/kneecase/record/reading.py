@@ -218,7 +218,7 @@ def _misnamed(folder: Path, found: Mapping[str, bytes]) -> list[Problem]:
     """Warnings of files that look like a table of the case under a slightly wrong name."""
     absent = [name for name in CASE_FILES if name not in found]
     problems = []
-    for name in sorted(os.listdir(folder)):
+    for name in sorted(os.listdir(folder)) if os.access(folder, os.R_OK) else ():
         near = difflib.get_close_matches(name.lower(), absent, n=1, cutoff=0.85)
         if name not in CASE_FILES and near and name.rsplit(".")[-1].lower() == near[0].rsplit(".")[-1]:
             mend = f"Is it meant to be {near[0]}? Then give it that name."

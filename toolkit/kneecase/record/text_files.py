@@ -112,7 +112,7 @@ def table_rows(
         for number, record in enumerate(reader, start=1):
             if headers is None:
                 if any(cell.strip() for cell in record):
-                    headers = Headers(file, known, record, problems)
+                    headers = Headers(file, known, record, problems, number)
             elif "".join(record).strip():
                 rows.append(headers.row(number, record))
     except csv.Error as error:

@@ -55,7 +55,7 @@ class Workbook:
                 "warning", file, "this sheet is empty", "Write at least the row of column names."
             )
             return Headers(file, known, [], self._problems), []
-        headers = Headers(file, known, records[0][1], self._problems)
+        headers = Headers(file, known, records[0][1], self._problems, records[0][0])
         rows = [headers.row(number, record) for number, record in records[1:]]
         self._note_formulas(file, headers, missing)
         for row in rows:
