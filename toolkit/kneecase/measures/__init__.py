@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from kneecase.evidence.observation_sheets import LANDING_ITEMS, STEP_DOWN_ITEMS
+from kneecase.evidence.questionnaires import QUESTIONNAIRES
 from kneecase.measures.agreement import limits_of_agreement
 from kneecase.measures.alignment import (
     frontal_plane_projection_deg,
@@ -92,7 +94,10 @@ __all__ = [
     "DEFAULT_ADMINISTRATION",
     "HOP_ADMINISTRATIONS",
     "HOP_TESTS",
+    "LANDING_ITEMS",
     "OTHER_HOP_ERRORS",
+    "QUESTIONNAIRES",
+    "STEP_DOWN_ITEMS",
     "STOP_RULES",
     "CapacityTest",
     "GoAheadItem",

@@ -49,7 +49,7 @@ def item_points(
     low, high = np.asarray(ranges, dtype=np.float64).T
     bad = np.isinf(array) | (array < low) | (array > high)
     if whole:
-        bad |= np.isfinite(array) & (array % 1 != 0)
+        bad |= np.isfinite(array) & (array != np.floor(array))
     if bad.any():
         place = np.unravel_index(int(np.argmax(bad)), array.shape)
         least, most = ranges[int(place[-1])]

@@ -82,8 +82,11 @@ def _words(score: ScoreOnDay, acceptable: Sequence[PublishedValue]) -> str:
 
 def _line(value: PublishedValue) -> str:
     """A published number with its author and year, and a flag where it is unverified."""
-    who = value.source.authors.split()[0].rstrip(",") if value.source.authors != "Authors not read" else ""
-    named = f"{who or value.source.venue.split(',')[0]} {value.source.year}"
+    source = value.source
+    who = source.authors.split()[0].rstrip(",")
+    if source.authors == "Authors not read":
+        who = source.venue.rstrip("0123456789:-, ")
+    named = f"{who} {source.year}"
     return f"{value.quantity()} ({named}{'' if value.verified else ', unverified'})"
 
 
@@ -137,7 +140,7 @@ def _mdc(mdc: float) -> str:
 
 def _change_cautions(now: ScoreOnDay, before: ScoreOnDay, own: Sequence[PublishedValue]) -> tuple[str, ...]:
     texts = [value.caution for value in own if value.caution]
-    if len(now.rule) and now.rule != before.rule and before.rule:
+    if now.rule and now.rule != before.rule and before.rule:
         texts.append("The two days were scored by different missing-item rules.")
     if now.version != before.version:
         texts.append(

@@ -110,5 +110,9 @@ def _points(rows: Sequence[Reading]) -> tuple[float | None, str]:
 
 
 def _errors_seen(items: Sequence[float]) -> str:
-    seen = [item.words for item, points in zip(STEP_DOWN_ITEMS, items, strict=True) if points]
+    seen = [
+        item.words + (f" ({points:g} of {item.highest} points)" if item.highest > 1 else "")
+        for item, points in zip(STEP_DOWN_ITEMS, items, strict=True)
+        if points
+    ]
     return "seen: " + "; ".join(seen) if seen else "no error seen"
