@@ -8,7 +8,7 @@ import altair as alt
 import pytest
 
 from kneecase.charts import effusion_chart
-from kneecase.charts.effusion import _spec
+from kneecase.charts.effusion import effusion_panel
 from kneecase.errors import InputError
 from kneecase.record import EFFUSION_GRADES
 
@@ -45,7 +45,7 @@ def test_grades_are_words(swollen):
 def test_after_treatment_is_not_joined(swollen):
     """The line joins readings that were not taken after treatment."""
     rows = [r for r in swollen.readings if r.side == "left"]
-    spec = _spec(swollen, swollen.last_date, rows)
+    spec = effusion_panel(swollen, swollen.last_date, rows)
     line, before, after = spec["layer"]
 
     assert [row["grade"] for row in line["data"]["values"]] == ["2+", "1+", "trace"]

@@ -9,7 +9,7 @@ import altair as alt
 import pytest
 
 from kneecase.charts import hop_chart
-from kneecase.charts.hops import _trials
+from kneecase.charts.hops import trial_panel
 from kneecase.errors import InputError
 from kneecase.measures import hop_symmetry
 from kneecase.record import Athlete, Case, Condition, Reading, Surgery
@@ -60,7 +60,7 @@ def battery():
 
 def test_every_trial_stands_once(battery):
     """Scored, lost and practice trials are all drawn, each with the mark of its kind."""
-    panel = _trials(battery.tests[0])
+    panel = trial_panel(battery.tests[0])
     kinds = {
         row["status"]: sorted(r["value"] for r in layer["data"]["values"])
         for layer in panel["layer"]

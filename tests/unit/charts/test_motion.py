@@ -8,7 +8,7 @@ import altair as alt
 import pytest
 
 from kneecase.charts import motion_chart
-from kneecase.charts.motion import _board, _spec
+from kneecase.charts.motion import motion_board, motion_spec
 from kneecase.charts.motion_frame import EndLabel, framed
 from kneecase.charts.motion_marks import marks_of
 from kneecase.charts.motion_series import motion_series, other_knee
@@ -21,7 +21,7 @@ from kneecase.recovery import motion_gain
 def spec_of(case, measure="knee_flexion", *, usual=True):
     """The specification behind a motion chart."""
     series = motion_series(case, measure, case.last_date)
-    return _spec(_board(case, measure, case.last_date, series, motion_gain(case, measure), usual))
+    return motion_spec(motion_board(case, measure, case.last_date, series, motion_gain(case, measure), usual))
 
 
 def layers_of(spec, mark):

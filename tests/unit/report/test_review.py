@@ -9,7 +9,8 @@ import pytest
 from kneecase.errors import InputError, Problem
 from kneecase.record import Surgery, read_case
 from kneecase.report import contents_text, review, review_text, reviewed
-from kneecase.report.review import _QUESTIONS
+from kneecase.report.red_flags import ACTS
+from kneecase.report.review import QUESTIONS
 
 FEW = {
     "hop-battery": {"hops", "strength", "go_ahead", "scores"},
@@ -27,7 +28,7 @@ def test_every_sample_case_is_reviewed(sample_case):
     assert bool(keys) is found.in_scope
     assert FEW.get(sample_case.name, set()) <= keys
     assert all(answer.banner == found.banner for answer in review(case))
-    assert len(keys) + len(found.not_measured) + len(found.not_worked_out) in (0, len(_QUESTIONS))
+    assert len(keys) + len(found.not_measured) + len(found.not_worked_out) in (0, len(QUESTIONS))
 
 
 def test_an_empty_record_is_all_gaps(make_case):
@@ -35,7 +36,7 @@ def test_an_empty_record_is_all_gaps(make_case):
     found = reviewed(make_case())
 
     assert found.sections == ()
-    assert len(found.not_measured) == len(_QUESTIONS)
+    assert len(found.not_measured) == len(QUESTIONS)
     assert "Not measured: gain of flexion" in review_text(make_case())
 
 
@@ -105,6 +106,15 @@ def test_text_shows_the_banner_twice_and_flags_first(make_case, flexion, visit):
     assert text.count(banner) == 2
     assert text.index("RED FLAGS RECORDED") < text.index("Gain of knee flexion")
     assert "The surgeon's orders and local protocol come first." in text
+
+
+def test_not_asked_is_never_none(make_case, visit):
+    """The heading over the red flags tells apart what was answered no and what nobody asked."""
+    every = dict.fromkeys(ACTS, "no")
+
+    assert "Red flags: not asked" in review_text(make_case())
+    assert "none answered yes, some not asked" in review_text(make_case(visits=(visit(7, fever="no"),)))
+    assert "none answered yes\n" in review_text(make_case(visits=(visit(7, **every),)))
 
 
 def test_warnings_are_listed(make_case, flexion):

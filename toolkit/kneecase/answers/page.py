@@ -23,6 +23,7 @@ CSS = resources.files(__package__).joinpath("answer.css").read_text("utf-8")
 """The style sheet of every fragment."""
 
 STYLE = f"<style>\n{CSS}</style>"
+"""The style sheet as an element, for a fragment that stands by itself."""
 
 # No tick and no cross: a criterion may be met that nobody hoped for, such as a plateau.
 _MARKS = {"met": "●", "not met": "○", "too close to call": "≈", "unknown": "?"}

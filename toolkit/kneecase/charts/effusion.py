@@ -12,7 +12,7 @@ from kneecase.errors import InputError
 from kneecase.record import EFFUSION_GRADES, Case, Reading, banner_of
 from kneecase.units import number_text
 
-__all__ = ["effusion_chart"]
+__all__ = ["effusion_chart", "effusion_panel"]
 
 _ROW_PX = 30
 
@@ -52,7 +52,7 @@ def effusion_chart(case: Case, on: dt.date | None = None) -> Figure:
         )
     banner = banner_of(case, day)
     title = f"Effusion by the stroke test, {banner.side} (operated) knee"
-    spec = _spec(case, day, readings)
+    spec = effusion_panel(case, day, readings)
     spec["title"] = {
         "text": title,
         "subtitle": f"{banner.pseudonym}, {banner.date.isoformat()}; lower is better",
@@ -61,7 +61,8 @@ def effusion_chart(case: Case, on: dt.date | None = None) -> Figure:
     return figure_of(spec, alt=f"{title}, by week. {points}.", caption=_caption(readings))
 
 
-def _spec(case: Case, day: dt.date, readings: list[Reading]) -> dict[str, Any]:
+def effusion_panel(case: Case, day: dt.date, readings: list[Reading]) -> dict[str, Any]:
+    """The Vega-Lite panel of these readings."""
     frame = framed([case.weeks(day), *(case.weeks(r.date) for r in readings)], [0.0], "")
     rows = [
         {"week": case.weeks(r.date), "grade": _grade(r), "when": r.condition.timing or "before"}

@@ -13,7 +13,7 @@ from kneecase.measures import HopSymmetry, HopTest, LimbTrials
 from kneecase.record import Reading, measure_named
 from kneecase.units import quantity_text, unit_sign
 
-__all__ = ["hop_chart"]
+__all__ = ["hop_chart", "trial_panel"]
 
 _AXIS_PX = 150
 _ROW_PX = 22
@@ -55,7 +55,7 @@ def hop_chart(answer: HopSymmetry) -> Figure:
     title = f"Hop tests, {banner.side} (operated) against the other limb"
     spec = {
         "title": {"text": title, "subtitle": f"{banner.pseudonym}, {banner.date.isoformat()}"},
-        "vconcat": [symmetry_panel(tests, lines), *(_trials(test) for test in tests)],
+        "vconcat": [symmetry_panel(tests, lines), *(trial_panel(test) for test in tests)],
         "resolve": {"scale": {"shape": "independent"}},
     }
     alt = f"{title}. {symmetry_words(tests, lines)} {' '.join(_trial_words(test) for test in tests)}"
@@ -66,7 +66,8 @@ def _threshold(test: HopTest) -> str:
     return f"threshold {test.operator} {quantity_text(test.threshold_pct, 'pct')}"
 
 
-def _trials(test: HopTest) -> dict[str, Any]:
+def trial_panel(test: HopTest) -> dict[str, Any]:
+    """The Vega-Lite panel of every trial of one test."""
     limbs = (test.involved, test.uninvolved)
     names = [_limb(limb) for limb in limbs]
     rows = [row for limb in limbs for row in _rows(limb)]

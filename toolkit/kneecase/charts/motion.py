@@ -23,7 +23,7 @@ from kneecase.errors import InputError
 from kneecase.record import Case, Limit, Reading, banner_of, measure_named
 from kneecase.recovery import MotionGain, motion_gain
 
-__all__ = ["motion_chart"]
+__all__ = ["MotionBoard", "motion_board", "motion_chart", "motion_spec"]
 
 _AXES = {"knee_flexion": "Knee flexion [°]", "knee_extension": "Knee extension [°]"}
 _READ_AS = {
@@ -80,17 +80,17 @@ def motion_chart(
         )
     gain = motion_gain(case, measure, on=day) if gain is None else gain
     usual = usual and measure == "knee_flexion" and not case.outside_scope
-    board = _board(case, measure, day, series, gain, usual)
+    board = motion_board(case, measure, day, series, gain, usual)
     return figure_of(
-        _spec(board),
+        motion_spec(board),
         alt=motion_alt(case, measure, series, board.other, board.limits),
         caption=f"{trend_words(gain)} {motion_caption(case, measure, day, series, usual=usual)}".strip(),
     )
 
 
 @dataclass(frozen=True, kw_only=True)
-class _Board:
-    """Everything one chart shows."""
+class MotionBoard:
+    """Everything one motion chart shows."""
 
     case: Case
     measure: str
@@ -103,9 +103,10 @@ class _Board:
     frame: Frame
 
 
-def _board(
+def motion_board(
     case: Case, measure: str, day: dt.date, series: tuple[Series, ...], gain: MotionGain, usual: bool
-) -> _Board:
+) -> MotionBoard:
+    """What a motion chart shows of a case, gathered; nothing is worked out."""
     kind = measure.removeprefix("knee_")
     limits = tuple(x for x in case.as_of(day).limits if x.kind == kind and x.value is not None)
     other = other_knee(case, measure, day, series[0])
@@ -117,7 +118,7 @@ def _board(
         points = usual_values()
         weeks += [point.week for point in points]
         degrees += [point.deg for point in points]
-    return _Board(
+    return MotionBoard(
         case=case,
         measure=measure,
         day=day,
@@ -130,7 +131,8 @@ def _board(
     )
 
 
-def _spec(board: _Board) -> dict[str, Any]:
+def motion_spec(board: MotionBoard) -> dict[str, Any]:
+    """The Vega-Lite specification of a motion chart."""
     frame, case = board.frame, board.case
     layers = event_layers(frame, case, board.day)
     layers += [_zero_line(frame)] if board.measure == "knee_extension" else []
@@ -152,7 +154,7 @@ def _spec(board: _Board) -> dict[str, Any]:
     }
 
 
-def _other_line(board: _Board) -> list[dict[str, Any]]:
+def _other_line(board: MotionBoard) -> list[dict[str, Any]]:
     if board.other is None:
         return []
     return [
@@ -172,7 +174,7 @@ def _zero_line(frame: Frame) -> dict[str, Any]:
     }
 
 
-def _end_labels(board: _Board) -> list[EndLabel]:
+def _end_labels(board: MotionBoard) -> list[EndLabel]:
     case, frame = board.case, board.frame
     labels = [
         EndLabel(

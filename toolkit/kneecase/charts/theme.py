@@ -40,7 +40,13 @@ LABEL_PX = 12
 
 
 def theme() -> dict[str, Any]:
-    """The Vega-Lite ``config`` of every kneecase chart, as a fresh dictionary."""
+    """The Vega-Lite ``config`` of every kneecase chart, as a fresh dictionary.
+
+    Returns
+    -------
+    dict
+        For the key ``config`` of a Vega-Lite specification.
+    """
     axis = {
         "labelColor": INK["text"],
         "titleColor": INK["text"],

@@ -12,7 +12,7 @@ from kneecase.errors import InputError
 from kneecase.record import MEASURES, Banner, Case, Reading, banner_of
 from kneecase.report.red_flags import RedFlags, red_flags
 
-__all__ = ["Review", "Section", "review", "reviewed"]
+__all__ = ["QUESTIONS", "Question", "Review", "Section", "review", "reviewed"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -45,7 +45,9 @@ class Review:
 
 
 @dataclass(frozen=True, kw_only=True)
-class _Question:
+class Question:
+    """One question of a review: what it is called, what it needs, and the answer to it."""
+
     key: str
     words: str
     needs: tuple[str, ...]
@@ -59,82 +61,83 @@ def _group(*groups: str) -> tuple[str, ...]:
 
 _TORQUE = ("quadriceps_torque", "hamstring_torque", "quadriceps_force", "hamstring_force")
 
-_QUESTIONS = (
-    _Question(
+QUESTIONS = (
+    Question(
         key="flexion_gain",
         words="gain of flexion",
         needs=("knee_flexion",),
         days=2,
         answer=lambda case, on: recovery.motion_gain(case, "knee_flexion", on=on),
     ),
-    _Question(
+    Question(
         key="extension_gain",
         words="gain of extension",
         needs=("knee_extension",),
         days=2,
         answer=lambda case, on: recovery.motion_gain(case, "knee_extension", on=on),
     ),
-    _Question(
+    Question(
         key="motion",
         words="motion against the other knee",
         needs=("knee_flexion", "knee_extension", "heel_height_difference"),
         answer=lambda case, on: measures.motion_deficits(case, on),
     ),
-    _Question(
+    Question(
         key="effusion",
         words="effusion",
         needs=("effusion",),
         answer=lambda case, on: measures.effusion_course(case, on),
     ),
-    _Question(
+    Question(
         key="girth",
         words="girth",
         needs=_group("girth"),
         answer=lambda case, on: measures.girth_differences(case, on),
     ),
-    _Question(
+    Question(
         key="strength",
         words="strength",
         needs=_TORQUE,
         answer=lambda case, on: measures.strength_symmetry(case, on),
     ),
-    _Question(
+    Question(
         key="go_ahead",
         words="whether maximal hopping may go ahead",
         needs=_group("hop"),
         answer=lambda case, on: measures.hop_go_ahead(case, on),
     ),
-    _Question(
+    Question(
         key="hops",
         words="hop tests",
         needs=_group("hop"),
         answer=lambda case, on: measures.hop_symmetry(case, on),
     ),
-    _Question(
+    Question(
         key="capacity",
         words="the other limb before surgery",
         needs=(*_group("hop"), *_TORQUE),
         answer=lambda case, on: measures.preoperative_capacity(case, on),
     ),
-    _Question(
+    Question(
         key="balance",
         words="star excursion balance",
         needs=_group("balance"),
         answer=lambda case, on: measures.star_excursion(case, on),
     ),
-    _Question(
+    Question(
         key="landing",
         words="landing and step-down quality",
         needs=_group("movement"),
         answer=lambda case, on: measures.landing_quality(case, on),
     ),
-    _Question(
+    Question(
         key="scores",
         words="outcome scores",
         needs=_group("score"),
         answer=lambda case, on: measures.outcome_scores(case, on),
     ),
 )
+"""The questions of a review, in its order."""
 
 
 def review(case: Case, on: dt.date | None = None) -> tuple[Answer, ...]:
@@ -185,7 +188,7 @@ def reviewed(case: Case, on: dt.date | None = None) -> Review:
     sections: list[Section] = []
     absent: list[str] = []
     refused: list[tuple[str, str]] = []
-    for question in () if banner.outside_scope else _QUESTIONS:
+    for question in () if banner.outside_scope else QUESTIONS:
         days = _days_measured(case, question.needs, day)
         if days == 0:
             absent.append(question.words + _reasons(case, question.needs, day))

@@ -47,8 +47,15 @@ def _head(found: Review) -> str:
 
 
 def _flags(found: Review) -> str:
-    title = "RED FLAGS RECORDED" if found.flags.yes else "Red flags: none recorded"
-    return "\n".join([title, *(f"- {line}" for line in found.flags.lines()), DEFERENCE])
+    return "\n".join([_flags_title(found), *(f"- {line}" for line in found.flags.lines()), DEFERENCE])
+
+
+def _flags_title(found: Review) -> str:
+    if found.flags.yes:
+        return "RED FLAGS RECORDED"
+    if found.flags.asked_on is None:
+        return "Red flags: not asked"
+    return "Red flags: none answered yes" + (", some not asked" if found.flags.not_asked else "")
 
 
 def _without_banner(text: str, found: Review) -> str:
