@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Callable
 
 from kneecase.evidence.clearance import CLEARANCE_HOP_PAIN_PRACTICE
 from kneecase.measures.go_ahead_item import GoAheadItem, dated_item, go_ahead_item
 from kneecase.measures.go_ahead_knee import effusion_item, motion_item, quadriceps_item
 from kneecase.measures.threshold import is_met
-from kneecase.record import QUESTIONS, Case, limit_words
+from kneecase.record import QUESTIONS, Case, Visit, limit_words
 from kneecase.units import number_text
 
 __all__ = ["go_ahead_items"]
@@ -53,49 +54,55 @@ def _limit(case: Case, day: dt.date) -> GoAheadItem:
 
 def _signs(case: Case, day: dt.date) -> GoAheadItem:
     label = "no warning sign at intake"
-    asked = [v for v in case.visits if v.date <= day and any(v.answer(k) != "not asked" for k in _SIGNS)]
-    if not asked:
+    visits = _last_day(case, lambda v: any(v.answer(key) != "not asked" for key in _SIGNS))
+    if not visits:
         return go_ahead_item("signs", label, "unknown", "no intake questions are recorded")
-    visit = asked[-1]
-    yes = [QUESTIONS[key] for key in _SIGNS if visit.answer(key) == "yes"]
-    unasked = [QUESTIONS[key] for key in _SIGNS if visit.answer(key) == "not asked"]
+    date = visits[0].date
+    answers = {key: {visit.answer(key) for visit in visits} for key in _SIGNS}
+    yes = [QUESTIONS[key] for key in _SIGNS if "yes" in answers[key]]
+    unasked = [QUESTIONS[key] for key in _SIGNS if answers[key] == {"not asked"}]
     if yes:
-        words = f"answered yes: {'; '.join(yes)}"
-        return go_ahead_item("signs", label, "not met", words, date=visit.date, shown="yes")
+        words = f"answered yes on {date.isoformat()}: {'; '.join(yes)}"
+        return go_ahead_item("signs", label, "not met", words, date=date, shown="yes")
     if unasked:
-        words = f"not asked: {'; '.join(unasked)}"
-        return go_ahead_item("signs", label, "unknown", words, date=visit.date)
-    words = f"all asked on {visit.date.isoformat()}, all answered no"
-    return dated_item("signs", label, True, words, date=visit.date, day=day, shown="none")
+        return go_ahead_item("signs", label, "unknown", f"not asked: {'; '.join(unasked)}", date=date)
+    words = f"all asked on {date.isoformat()}, all answered no"
+    return dated_item("signs", label, True, words, date=date, day=day, shown="none")
 
 
 def _pain(case: Case, day: dt.date) -> GoAheadItem:
     line = CLEARANCE_HOP_PAIN_PRACTICE
     label = f"pain {line.operator} {number_text(line.number)} of 10"
-    asked = [v for v in case.visits if v.date <= day and v.pain]
-    if not asked:
+    visits = _last_day(case, lambda v: bool(v.pain))
+    if not visits:
         return go_ahead_item("pain", label, "unknown", "pain was not asked", unit="points", evidence=(line,))
-    visit = asked[-1]
-    worst = max(visit.pain.values())
-    told = ", ".join(f"{when} {number_text(level)}" for when, level in visit.pain.items())
+    date = visits[0].date
+    pains = [(when, level) for visit in visits for when, level in visit.pain.items()]
+    worst = max(level for _, level in pains)
+    told = ", ".join(f"{when} {number_text(level)}" for when, level in pains)
     met = is_met(worst, line.number, line.operator)
-    if met and "activity" not in visit.pain:
+    if met and "activity" not in {when for when, _ in pains}:
         words = f"{told}; in activity not asked"
-        return go_ahead_item(
-            "pain", label, "unknown", words, date=visit.date, unit="points", evidence=(line,)
-        )
+        return go_ahead_item("pain", label, "unknown", words, date=date, unit="points", evidence=(line,))
     return dated_item(
         "pain",
         label,
         met,
         told,
-        date=visit.date,
+        date=date,
         day=day,
         value=worst,
         unit="points",
-        inputs=(f"visit of {visit.date.isoformat()}: {told}",),
+        inputs=(f"asked on {date.isoformat()}: {told}",),
         evidence=(line,),
     )
+
+
+def _last_day(case: Case, counts: Callable[[Visit], bool]) -> tuple[Visit, ...]:
+    """The visits that count, of the latest day on which any does."""
+    asked = [visit for visit in case.visits if counts(visit)]
+    last = max((visit.date for visit in asked), default=None)
+    return tuple(visit for visit in asked if visit.date == last)
 
 
 def _warm_up(case: Case, day: dt.date) -> GoAheadItem:

@@ -15,6 +15,7 @@ from kneecase.measures.hop_distance import HopDistance, hop_distances
 from kneecase.measures.hop_tests import HopSettings, HopTest, hop_test
 from kneecase.measures.index_error import ErrorFrom
 from kneecase.measures.reference_limb import reference_limb
+from kneecase.measures.reliability import normal_quantile
 from kneecase.measures.symmetry_verdict import SymmetryThreshold, chosen_threshold
 from kneecase.record import MEASURES, Case, Reading, banner_of
 
@@ -97,10 +98,11 @@ def hop_symmetry(
     ----------
     reid-2007, bolgla-1997, grindem-2020
     """
+    _check_choices(statistic, error_from, level)
     day = on or case.last_date
     settings = HopSettings(
         administration=hop_administration(administration).id,
-        statistic=_choice("statistic", statistic, ("mean", "best")),
+        statistic=statistic,
         threshold=chosen_threshold(threshold_pct, operator),
         level=level,
         error_from=error_from,
@@ -114,10 +116,15 @@ def hop_symmetry(
     return _answer(known, day, tests, left_out, settings)
 
 
-def _choice(name: str, value: Statistic | None, choices: tuple[str, ...]) -> Statistic | None:
-    if value is not None and value not in choices:
-        raise InputError(f"{name} must be {' or '.join(repr(c) for c in choices)}, got {value!r}.")
-    return value
+def _check_choices(statistic: str | None, error_from: str, level: float) -> None:
+    normal_quantile(level)  # refuses a level outside 0 to 1
+    for name, value, choices in (
+        ("statistic", statistic, (None, "mean", "best")),
+        ("error_from", error_from, ("default", "index", "score")),
+    ):
+        if value not in choices:
+            allowed = ", ".join(repr(choice) for choice in choices)
+            raise InputError(f"{name} must be one of {allowed}, got {value!r}.")
 
 
 def _rows(case: Case, day: dt.date) -> tuple[dict[str, tuple[Reading, ...]], tuple[LeftOut, ...]]:

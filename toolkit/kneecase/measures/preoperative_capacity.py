@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from kneecase.answers import Answer, LeftOut
 from kneecase.measures.capacity_tests import CapacityTest, capacity_test
 from kneecase.measures.comparable import by_condition, is_scored, not_scored
+from kneecase.measures.reliability import normal_quantile
 from kneecase.measures.symmetry_verdict import SymmetryThreshold, chosen_threshold
 from kneecase.record import MEASURES, Case, Measure, Reading, banner_of
 from kneecase.units import number_text
@@ -70,6 +71,7 @@ def preoperative_capacity(
     ----------
     wellsandt-2017
     """
+    normal_quantile(level)  # refuses a level outside 0 to 1
     day = on or case.last_date
     known = case.as_of(day)
     threshold = chosen_threshold(threshold_pct, operator)

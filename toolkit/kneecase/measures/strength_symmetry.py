@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from kneecase.answers import Answer, Finding, LeftOut
 from kneecase.measures.comparable import is_scored, not_scored
 from kneecase.measures.reference_limb import reference_limb
+from kneecase.measures.reliability import normal_quantile
 from kneecase.measures.strength_norms import TorquePerMass, body_mass, torque_per_mass
 from kneecase.measures.strength_ratio import strength_ratios
 from kneecase.measures.strength_tests import StrengthTest, strength_test
@@ -80,6 +81,7 @@ def strength_symmetry(
     ----------
     grindem-2020, sarabon-2021
     """
+    normal_quantile(level)  # refuses a level outside 0 to 1
     day = on or case.last_date
     known = case.as_of(day)
     threshold = chosen_threshold(threshold_pct, operator)

@@ -11,7 +11,14 @@ from kneecase.measures.strength import torque_n_m
 from kneecase.record import Case, Reading, Side
 from kneecase.units import number_text, quantity_text
 
-__all__ = ["LimbTorque", "TorqueCondition", "TorquePair", "torque_pairs"]
+__all__ = [
+    "LimbTorque",
+    "TorqueCondition",
+    "TorquePair",
+    "condition_of",
+    "limb_torque",
+    "torque_pairs",
+]
 
 
 @dataclass(frozen=True, kw_only=True, order=True)
