@@ -16,6 +16,10 @@ from kneecase.units import quantity_text
 __all__ = ["girth_difference_cm", "girth_differences"]
 
 _GIRTHS = ("knee_girth", "thigh_girth", "calf_girth")
+_CAUTIONS = (
+    "Girth alone never explains itself: a calf that is newly thicker, painful or tender is a reason to call "
+    "the surgeon today, whatever the tape says.",
+)
 
 
 def girth_difference_cm(*, involved_girth_cm: Quantity, uninvolved_girth_cm: Quantity) -> Quantity:
@@ -88,10 +92,7 @@ def girth_differences(case: Case, on: dt.date | None = None, level: float = 0.90
         findings=findings,
         used=used,
         left_out=_left_out(rows, used),
-        cautions=(
-            "Girth alone never explains itself: a calf that is newly thicker, painful or tender is a reason "
-            "to call the surgeon today, whatever the tape says.",
-        ),
+        cautions=_CAUTIONS if findings else (),
     )
 
 

@@ -138,7 +138,7 @@ def _other_knee(case: Case, day: dt.date) -> tuple[bool, tuple[str, ...]]:
 
 
 def _lacks_reference(pairs: dict[str, tuple[LimbPair, ...]]) -> bool:
-    return any(pair.uninvolved is None for group in pairs.values() for pair in group)
+    return any(group and all(pair.uninvolved is None for pair in group) for group in pairs.values())
 
 
 def _normal_findings(case: Case, day: dt.date) -> tuple[Finding, ...]:

@@ -163,6 +163,6 @@ def _check_own_course(
                 break
     if not compared:
         unchecked.append(
-            f"whether the {case.uninvolved} limb lost any {measure_named(measure).label} of its own: no "
-            "earlier value of it, or no published error, to compare with"
+            f"a loss of the {case.uninvolved} limb's own {measure_named(measure).label} could not be looked "
+            "for: no earlier value of it, or no published error, to compare with"
         )
