@@ -52,7 +52,7 @@ def _rows_by_id(
         other = by_id.pop(row.id.strip(), None)
         if other is None:
             yield f"{kind} {row.id!r} would be missing"
-        elif other != replace(row, row=other.row):
+        elif other != row and other != replace(row, row=other.row):
             yield from _row_difference(f"{kind} {row.id!r}", row, other)
     yield from (f"{kind} {name!r} would come back" for name in by_id)
 

@@ -147,7 +147,7 @@ def _settled(cells: Cells, how: Thoroughness) -> dict[str, str]:
 
 
 def _same(old: Reading | Visit, new: Reading | Visit | None) -> bool:
-    return new is not None and old == replace(new, row=old.row)
+    return new is not None and (old == new or old == replace(new, row=old.row))
 
 
 def _is_value_kept(old: Reading, new: Reading) -> bool:

@@ -53,14 +53,17 @@ def case_toml_text(
         document["format"] = FORMAT
     before = _single_keys(base)
     if base.surgery.side != case.surgery.side:  # what was typed as "involved" would change its meaning
-        before |= {path: None for path in before if path[-1] in ("harvest_side", "dominant_side")}
-        before |= {path: None for path in before if path[:2] == ("surgery", "earlier")}
+        before = {path: value for path, value in before.items() if not _is_side(path)}
         references = [{k: v for k, v in x.items() if k != "side"} for x in references[0]], references[1]
     _update_tables(document, before, _single_keys(case))
     _update_blocks(document, "limit", [_values(x) for x in base.limits], [_values(x) for x in case.limits])
     _update_blocks(document, "event", [_values(x) for x in base.events], [_values(x) for x in case.events])
     _update_blocks(document, "reference", *references)
     return _line_ends_of(text, tomlkit.dumps(document))
+
+
+def _is_side(path: tuple[str, ...]) -> bool:
+    return path[-1] in ("harvest_side", "dominant_side") or path[:2] == ("surgery", "earlier")
 
 
 def _line_ends_of(old: str, new: str) -> str:
@@ -92,7 +95,7 @@ def _update_tables(
     document: TOMLDocument, before: Mapping[tuple[str, ...], Any], after: Mapping[tuple[str, ...], Any]
 ) -> None:
     for path, value in after.items():
-        if value == before[path]:
+        if path in before and value == before[path]:
             continue
         *above, name = path
         is_blank = value in (None, "", ())
