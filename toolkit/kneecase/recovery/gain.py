@@ -71,8 +71,10 @@ def gain_rate(
     -----
     One reading, or all on one day, has no rate. The robust line has no interval below five days. Readings
     rounded to whole goniometer marks can leave an interval without width; the known error then gives its
-    width, and without one there is no interval. Recovery slows down, so a rate holds for its own weeks and
-    is no forecast.
+    width, and without one there is no interval. Where the interval includes zero, a change that least
+    squares or the known error shows (on the line, or from the first to the last day) is called uneven
+    rather than none, unless the readings turn back by more than the error. Recovery slows down, so a rate
+    holds for its own weeks and is no forecast.
 
     References
     ----------
@@ -86,7 +88,7 @@ def gain_rate(
     >>> gain_rate([0, 2], [98, 99], error_sd=1.8).words()
     '−2° to 3° a week: no gain shown, at most 3° a week'
     >>> gain_rate([3], [90]).words()
-    'no rate: one reading only'
+    'no rate: one day only'
     """
     x, y = _flat("weeks", weeks, "weeks"), _flat("degrees", degrees, "deg")
     _refuse(x, y, error_sd, level, method, better)
@@ -143,7 +145,7 @@ def _refuse(x: Any, y: Any, error_sd: float | None, level: float, method: str | 
 
 
 def _no_rate(n: int, level: float, method: Method) -> GainRate:
-    why = {0: "no reading", 1: "one reading only"}.get(n, "all readings are of one day")
+    why = {0: "no reading", 1: "one day only"}.get(n, "all readings are of one day")
     return GainRate(
         deg_per_week=None, low=None, high=None, level=level, method=method, n=n, shown="no rate", why=why
     )
@@ -188,7 +190,11 @@ def _ends(
 def _second(
     x: Any, gained: Any, method: Method, error_sd: float | None, level: float
 ) -> tuple[_Ends | None, Method | None]:
-    """The interval that may speak for a change where the first includes zero: least squares, then error."""
+    """The interval that may speak for a change where the first includes zero.
+
+    Least squares beside the robust line; then the known error, on the line and from the first to the last
+    day.
+    """
     if method == "robust" and x.size > 2:
         line = least_squares_line(x, gained, level=level)
         ends = float(line.low), float(line.high)
@@ -197,7 +203,16 @@ def _second(
     if error_sd is None:
         return None, None
     line = known_error_line(x, gained, error_sd=error_sd, level=level)
-    return (float(line.low), float(line.high)), "known error"
+    ends = float(line.low), float(line.high)
+    return (ends if _side(ends) else _first_to_last(x, gained, error_sd, level)), "known error"
+
+
+def _first_to_last(x: Any, gained: Any, error_sd: float, level: float) -> _Ends:
+    """Interval of the change from the first to the last day, by the week, from the error of two readings."""
+    days, means = _day_means(x, gained)
+    change, reach = means[-1] - means[0], minimal_detectable_change(error_sd, level)
+    span = days[-1] - days[0]
+    return float((change - reach) / span), float((change + reach) / span)
 
 
 def _shown(
@@ -216,9 +231,14 @@ def _shown(
 
 def _turns_back(x: Any, gained: Any, error_sd: float, level: float) -> bool:
     """Whether the day means fall back, from one day to the next, by more than the error of two readings."""
-    days, place = np.unique(x, return_inverse=True)
-    means = np.bincount(place, weights=gained) / np.bincount(place, minlength=days.size)
+    _, means = _day_means(x, gained)
     return bool((np.diff(means) < -minimal_detectable_change(error_sd, level)).any())
+
+
+def _day_means(x: Any, gained: Any) -> tuple[Any, Any]:
+    """The days in order [weeks] and the mean of each [deg]."""
+    days, place = np.unique(x, return_inverse=True)
+    return days, np.bincount(place, weights=gained) / np.bincount(place, minlength=days.size)
 
 
 def _side(ends: _Ends | None) -> int:
