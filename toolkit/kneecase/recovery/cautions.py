@@ -99,7 +99,7 @@ def _cap(progress: Progress) -> Iterator[str]:
         )
         return
     tested = (
-        "so no plateau is tested" if progress.is_capped_now else "and the rate of the whole window holds it"
+        "so no plateau is tested" if progress.is_capped_now else "and the whole window includes those weeks"
     )
     yield (
         f"A surgeon's limit held during part of these readings: {limit_words(limit)}, from "

@@ -53,7 +53,7 @@ class RealChange:
         change, mdc = float(one.change), float(one.mdc)
         size = quantity_text(abs(change), one.unit)
         did = f"gained {size}" if change > 0 else f"lost {size}" if change < 0 else f"{size} of change"
-        whose = f"the error of this tester pair alone can make ({one.pair})" if one.pair else ""
+        whose = f"the error of this pair of readings alone can make ({one.pair})" if one.pair else ""
         error = f"the {quantity_text(mdc, one.unit)} that {whose or 'error alone can make'}"
         if one.is_real:
             return f"{did}, more than {error}: a real change"

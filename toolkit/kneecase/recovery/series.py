@@ -68,10 +68,6 @@ class Series:
         """How the readings were taken, in words."""
         return way_words(self.motion, self.timing, self.position)
 
-    def since(self, date: dt.date) -> tuple[DayScore, ...]:
-        """The days from ``date`` on."""
-        return tuple(day for day in self.days if day.date >= date)
-
 
 def way_words(motion: str, timing: str, position: str) -> str:
     """A way of taking a reading in words; what was not recorded is named so."""
