@@ -249,5 +249,6 @@ def _limb_cautions(tests: tuple[HopTest, ...]) -> list[str]:
             doubted.setdefault(test.reference.words(), []).append(test.label)
     return [
         f"{words[:1].upper()}{words[1:]}. Shown, but meets no criterion: {', '.join(labels)}."
+        + (" The other tests rest on the same limb." if len(labels) < len(tests) else "")
         for words, labels in doubted.items()
     ]

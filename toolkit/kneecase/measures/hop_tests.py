@@ -161,8 +161,14 @@ def _ways_words(ways: Sequence[str], settings: HopSettings) -> tuple[str, ...]:
     if not ways:
         return ()
     if ways == [""]:
-        return (f"way of giving the test: not recorded, worked out as {settings.administration}",)
-    return (f"way of giving the test: {', '.join(way or 'not recorded' for way in ways)}",)
+        assumed = HOP_ADMINISTRATIONS[settings.administration]
+        return (f"way of giving the test: not recorded, worked out as {assumed.words()}",)
+    return tuple(f"way of giving the test: {_way_words(way)}" for way in ways)
+
+
+def _way_words(way: str) -> str:
+    named = HOP_ADMINISTRATIONS.get(way)
+    return named.words() if named is not None else way or "not recorded"
 
 
 def _why_unknown(involved: LimbTrials, uninvolved: LimbTrials, about: Measure, ways: Sequence[str]) -> str:
