@@ -63,7 +63,7 @@ def hop_distance_pct(distance_cm: Quantity, *, body_length_cm: Quantity) -> Quan
 
     Examples
     --------
-    >>> hop_distance_pct(136.8, body_length_cm=171.0)
+    >>> round(hop_distance_pct(136.8, body_length_cm=171.0), 1)
     80.0
     """
     cure = "Is it in metres? Write centimetres."
