@@ -71,7 +71,7 @@ def _start_command(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("folder", nargs="?", default="kneecase-notebooks", metavar="FOLDER", type=Path)
     parser.add_argument("--no-launch", action="store_true", help="copy the files and stop there")
     parser.add_argument("--no-browser", action="store_true", help="print the address, open no window")
-    parser.add_argument("--port", type=_port, help="the port to use (default: the first free one from 8888)")
+    parser.add_argument("--port", type=_port, help="the port to use (default: a free one from 8888)")
     parser.set_defaults(run=_start)
 
 

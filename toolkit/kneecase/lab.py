@@ -19,7 +19,7 @@ __all__ = ["LabRun", "has_browser", "lab_run", "started"]
 
 _HOST = "127.0.0.1"
 _FIRST_PORT = 8888
-_PORTS_TRIED = 100
+_PORTS_TRIED = 1000
 _SETTINGS = Path(__file__).resolve().parent / "lab_settings"
 
 
@@ -95,12 +95,17 @@ def _is_root() -> bool:
 
 
 def _free_port() -> int:
-    for port in range(_FIRST_PORT, _FIRST_PORT + _PORTS_TRIED):
+    # From a random one on: several people of one class may start at the same moment on one machine,
+    # and JupyterLab takes its port only seconds after this look.
+    first = secrets.randbelow(_PORTS_TRIED)
+    for step in range(_PORTS_TRIED):
+        port = _FIRST_PORT + (first + step) % _PORTS_TRIED
         with socket.socket(socket.AF_INET, socket.SOCK_STREAM) as probe:
             if os.name == "posix":
                 probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
             try:
                 probe.bind((_HOST, port))
+                probe.listen(1)
             except OSError:
                 continue
             return port

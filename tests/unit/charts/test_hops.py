@@ -106,7 +106,7 @@ def test_without_error_no_band(battery):
     bare = dataclasses.replace(battery.tests[0], low=None, high=None)
     figure = hop_chart(dataclasses.replace(battery, tests=(bare,)))
 
-    assert "so no band: single hop" in figure.caption
+    assert "without a band: single hop" in figure.caption
 
 
 def test_no_test_is_refused(battery):

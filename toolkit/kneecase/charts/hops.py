@@ -149,7 +149,7 @@ def _caption(tests: Sequence[HopTest]) -> str:
     parts = ["Band: interval of the index from its measurement error; the verdict is decided unrounded."]
     bare = [t.label for t in tests if t.value is not None and t.low is None]
     if bare:
-        parts.append(f"No error is published for, so no band: {', '.join(bare)}.")
+        parts.append(f"Without a published error, so without a band: {', '.join(bare)}.")
     parts.append(
         "Trials: dot scored, cross lost landing, hollow triangle practice (neither is scored); "
         "upright stroke the score used."
