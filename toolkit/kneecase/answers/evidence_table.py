@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from kneecase.answers.page import STYLE, escaped
+from kneecase.answers.page import LEFT, STYLE, escaped
 from kneecase.errors import InputError
 from kneecase.evidence import PublishedValue
 
@@ -27,7 +27,7 @@ class EvidenceTable:
 
     def _repr_html_(self) -> str:
         heads = ("What", "Value", "In whom", "Source", "How known")
-        head = "".join(f"<th scope='col'>{name}</th>" for name in heads)
+        head = "".join(f"<th scope='col' {LEFT}>{name}</th>" for name in heads)
         rows = "".join(_row(value) for value in self.values)
         return (
             f'{STYLE}<section class="kc" aria-label="{escaped(self.heading)}">'
@@ -80,8 +80,8 @@ def _row(value: PublishedValue) -> str:
     caution = f" Caution: {value.caution}" if value.caution else ""
     cells = (who, source, value.how_known() + caution)
     return (
-        f"<tr><th scope='row'>{escaped(value.definition)}</th>"
-        f"<td class='kc-n'><b>{escaped(value.quantity())}</b></td>"
-        + "".join(f"<td>{escaped(cell)}</td>" for cell in cells)
+        f"<tr><th scope='row' {LEFT}>{escaped(value.definition)}</th>"
+        f"<td class='kc-n' {LEFT}><b>{escaped(value.quantity())}</b></td>"
+        + "".join(f"<td {LEFT}>{escaped(cell)}</td>" for cell in cells)
         + "</tr>"
     )

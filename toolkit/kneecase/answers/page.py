@@ -2,7 +2,8 @@
 
 All text is escaped here: whatever stands in a case is shown as text.  Colours come from
 variables with a light and a dark value, so a fragment is readable on either ground; a
-verdict is always a word with a mark, never a colour alone.
+verdict is always a word with a mark, never a colour alone.  A notebook that is not trusted
+loses its style sheet: line breaks and alignment therefore stand in the markup itself.
 """
 
 from __future__ import annotations
@@ -17,13 +18,16 @@ from kneecase.answers.finding import Finding, reading_words
 if TYPE_CHECKING:
     from kneecase.answers.answer import Answer
 
-__all__ = ["CSS", "STYLE", "answer_body", "answer_html", "escaped", "explanation_html", "listed"]
+__all__ = ["CSS", "LEFT", "STYLE", "answer_body", "answer_html", "escaped", "explanation_html", "listed"]
 
 CSS = resources.files(__package__).joinpath("answer.css").read_text("utf-8")
 """The style sheet of every fragment."""
 
 STYLE = f"<style>\n{CSS}</style>"
 """The style sheet as an element, for a fragment that stands by itself."""
+
+LEFT = "style='text-align:left'"
+"""Alignment of a cell that survives where a notebook is not trusted."""
 
 # No tick and no cross: a criterion may be met that nobody hoped for, such as a plateau.
 _MARKS = {"met": "●", "not met": "○", "too close to call": "≈", "unknown": "?"}
@@ -74,20 +78,20 @@ def _table(findings: tuple[Finding, ...]) -> str:
         return ""
     worded = any(f.words or f.verdict for f in findings)
     heads = ["What", "Value", *(["In words"] if worded else [])]
-    head = "".join(f"<th scope='col'>{name}</th>" for name in heads)
+    head = "".join(f"<th scope='col' {LEFT}>{name}</th>" for name in heads)
     rows = "".join(_row(f, worded) for f in findings)
     return f"<table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table>"
 
 
 def _row(finding: Finding, worded: bool) -> str:
     band = "<br>(".join(escaped(part) for part in finding.interval().split(" (", 1))
-    band = f'<span class="kc-band">{band}</span>' if band else ""
+    band = f'<br><span class="kc-band">{band}</span>' if band else ""
     cells = [
-        f"<th scope='row'>{escaped(finding.label)}</th>",
-        f"<td class='kc-n'><b>{escaped(finding.quantity())}</b>{band}</td>",
+        f"<th scope='row' {LEFT}>{escaped(finding.label)}</th>",
+        f"<td class='kc-n' {LEFT}><b>{escaped(finding.quantity())}</b>{band}</td>",
     ]
     if worded:
-        cells.append(f"<td>{_verdict(finding)}{escaped(finding.words)}</td>")
+        cells.append(f"<td {LEFT}>{_verdict(finding)}{escaped(finding.words)}</td>")
     return f"<tr>{''.join(cells)}</tr>"
 
 
@@ -95,7 +99,7 @@ def _verdict(finding: Finding) -> str:
     if not finding.verdict:
         return ""
     mark = f'<span aria-hidden="true">{_MARKS[finding.verdict]} </span>'
-    return f'<span class="kc-verdict">{mark}{escaped(finding.verdict)}</span>'
+    return f'<span class="kc-verdict">{mark}{escaped(finding.verdict)}</span><br>'
 
 
 def _basis(answer: Answer) -> str:
