@@ -46,6 +46,16 @@ TOPICS = (
 def published_values(topic: str | None = None) -> Mapping[str, PublishedValue]:
     """Every published value by its name, or those of one topic.
 
+    Parameters
+    ----------
+    topic : str, optional
+        One of :data:`TOPICS`; all of them by default.
+
+    Returns
+    -------
+    mapping of str to PublishedValue
+        In order of name.
+
     Raises
     ------
     InputError
@@ -63,6 +73,16 @@ def published_values(topic: str | None = None) -> Mapping[str, PublishedValue]:
 def published_value(name: str) -> PublishedValue:
     """The published value of this name.
 
+    Parameters
+    ----------
+    name : str
+        The constant's own name, for example ``"COURSE_FLEXION_WEEK6_WELL_OUWELEEN2021"``.
+
+    Returns
+    -------
+    PublishedValue
+        The value with its source.
+
     Raises
     ------
     InputError
@@ -75,6 +95,12 @@ def published_value(name: str) -> PublishedValue:
 
 
 def sources() -> Mapping[str, Source]:
-    """Every source that a published value rests on, by key."""
+    """Every source that a published value rests on, by key.
+
+    Returns
+    -------
+    mapping of str to Source
+        In order of key.
+    """
     found = {v.source.key: v.source for v in published_values().values()}
     return MappingProxyType(dict(sorted(found.items())))

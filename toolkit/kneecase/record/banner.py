@@ -40,7 +40,20 @@ class Banner:
 
 
 def banner_of(case: Case, on: dt.date | None = None) -> Banner:
-    """The banner of a case on the day ``on`` (default the last recorded date)."""
+    """The banner of a case on one day.
+
+    Parameters
+    ----------
+    case : Case
+        The case.
+    on : datetime.date, optional
+        The day; the last recorded date by default.
+
+    Returns
+    -------
+    Banner
+        Pseudonym, operated side, graft, week and limits in force on that day.
+    """
     day = on or case.last_date
     graft = case.surgery.graft or "not recorded"
     if case.surgery.allograft:
@@ -61,7 +74,18 @@ def banner_of(case: Case, on: dt.date | None = None) -> Banner:
 
 
 def limit_words(limit: Limit) -> str:
-    """A surgeon's limit in words."""
+    """A surgeon's limit in words.
+
+    Parameters
+    ----------
+    limit : Limit
+        The limit.
+
+    Returns
+    -------
+    str
+        For example ``"flexion up to 90° until 2026-04-13"``.
+    """
     if limit.value is None:
         text = f"{limit.kind}: {limit.note}" if limit.kind in ("brace", "other") else f"no {limit.kind}"
     elif limit.kind == "extension":

@@ -18,7 +18,18 @@ Side = Literal["left", "right"]
 
 
 def other_side(side: Side) -> Side:
-    """The opposite side."""
+    """The opposite side.
+
+    Parameters
+    ----------
+    side : {"left", "right"}
+        One side.
+
+    Returns
+    -------
+    {"left", "right"}
+        The other.
+    """
     return "right" if side == "left" else "left"
 
 

@@ -19,6 +19,7 @@ __all__ = [
 ]
 
 GRAFTS = ("patellar tendon", "hamstring tendon", "quadriceps tendon", "other")
+"""Where the graft was taken from."""
 
 EFFUSION_GRADES = ("zero", "trace", "1+", "2+", "3+")
 """The five grades of the stroke test, least first; a reading's ``value`` is the place in this list."""
@@ -56,9 +57,16 @@ QUESTIONS: Mapping[str, str] = MappingProxyType(
 """Intake questions; each is answered yes, no or not asked."""
 
 MISSING_REASONS = ("declined", "unsafe", "not done")
+"""Why there is no reading."""
+
 STATUSES = ("scored", "lost", "practice")
+"""Whether a trial counts: scored, a lost landing, or practice."""
+
 ACTIONS = ("progress", "hold", "step back", "refer")
+"""What a clinician may decide for the whole knee on a day."""
+
 EVENT_KINDS = ("manipulation", "re-injury", "second surgery", "change of programme", "other")
+"""Dated events that restart the clock or bend the course."""
 
 LIMIT_KINDS: Mapping[str, str] = MappingProxyType(
     {

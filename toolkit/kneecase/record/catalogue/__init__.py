@@ -34,6 +34,16 @@ MEASURES: Mapping[str, Measure] = MappingProxyType(
 def measure_named(id: str) -> Measure:
     """The measure with this id.
 
+    Parameters
+    ----------
+    id : str
+        For example ``"knee_flexion"``.
+
+    Returns
+    -------
+    Measure
+        Unit, limits, direction and errors.
+
     Raises
     ------
     InputError
