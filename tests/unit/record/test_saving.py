@@ -13,6 +13,7 @@ import pytest
 from kneecase.errors import CaseChangedError, CaseError, SaveError
 from kneecase.record import Condition, Event, Limit, Reading, Visit, read_case, save_case, undo
 from kneecase.record.case import Case
+from kneecase.record.toml_text import case_toml_text
 
 TOML = """\
 # who and what
@@ -557,3 +558,143 @@ def test_a_case_that_cannot_be_read_names_its_faults_on_the_way_back(tmp_path):
     (tmp_path / "a" / "case.toml").write_text("format = 1\n", encoding="utf-8")
     with pytest.raises(CaseError, match="surgery"):
         undo(tmp_path / "a")
+
+
+def test_neutral_zero_text_is_written_as_one_row_only_where_it_says_both_angles(tmp_path):
+    """A pair whose text is stale or no notation becomes two rows with the angles themselves."""
+    case = case_in(tmp_path / "a")
+
+    def pair(name: str, bent: float, text: str, first: str = "extension") -> list[Reading]:
+        rest = {"text": text, "raw_value": text, "date": dt.date(2026, 4, ord(name) - 90)}
+        both = [
+            flexion(f"{name}.extension", 5.0, measure="knee_extension", **rest),
+            flexion(f"{name}.flexion", bent, **rest),
+        ]
+        return both if first == "extension" else both[::-1]
+
+    added = [
+        *pair("a", 120.0, "0-5-120"),
+        *pair("b", 110.0, "0-5-120"),
+        *pair("c", 120.0, "0-5-120", "flexion"),
+    ]
+    none = [replace(r, value=None, missing="declined", raw_value="", text="") for r in pair("d", 1.0, "")]
+    saved = case.with_readings(*added, *none).save()
+    rows = files(tmp_path / "a")["measurements.csv"].decode().splitlines()[4:]
+    assert sum("knee_motion" in row for row in rows) == 3
+    assert len(rows) == 5
+    found = {r.id: (r.value, r.missing) for r in saved.readings}
+    assert (found["b.extension"], found["b.flexion"]) == ((5.0, ""), (110.0, ""))
+    assert (found["c.extension"], found["c.flexion"]) == ((5.0, ""), (120.0, ""))
+    assert found["d.flexion"] == (None, "declined")
+
+
+def test_a_pair_whose_text_is_no_notation_is_two_rows(tmp_path):
+    """Words that say nothing about both angles do not stand for them."""
+    case = case_in(tmp_path / "a")
+    both = (
+        flexion("a.extension", 5.0, measure="knee_extension", text="lacks 5", raw_value="lacks 5"),
+        flexion("a.flexion", 120.0, text="lacks 5"),
+    )
+    saved = case.with_readings(*both).save()
+    assert {r.id: r.value for r in saved.readings if r.id.startswith("a.")} == {
+        "a.extension": 5.0,
+        "a.flexion": 120.0,
+    }
+
+
+def test_what_was_typed_and_cannot_be_read_gives_way_to_the_value(tmp_path):
+    """A spelling that is no number is not written in place of one."""
+    new = flexion(value=80.0, raw_value="about eighty")
+    assert case_in(tmp_path / "a").with_readings(new).save().readings[-1].value == 80.0
+
+
+def test_numbers_that_another_row_made_clear_are_written_out(tmp_path):
+    """1,234 was a bit over one by the commas of another row; without that row it is written with a point."""
+    text = (
+        "id;date;measure;side;value;note\na;2026-03-10;knee_girth;left;41,5;\n"
+        "b;2026-03-11;knee_girth;left;41,375;kept\n"
+    )
+    case = case_in(tmp_path / "a", text)
+    saved = case.without_readings("a").save()
+    assert [(r.id, r.value, r.note) for r in saved.readings] == [("b", 41.375, "kept")]
+
+
+def test_a_row_with_too_few_cells_is_filled_up(tmp_path):
+    """A short row may be corrected; a table without a line end at its end may grow."""
+    text = "id,date,measure,side,value,note\na,2026-03-10,knee_flexion,left,60"
+    case = case_in(tmp_path / "a", text)
+    noted = replace(case, readings=(replace(case.readings[0], note="seen"),))
+    saved = noted.with_readings(flexion()).save()
+    assert [r.note for r in saved.readings] == ["seen", ""]
+    assert case_in(tmp_path / "b", text).with_readings(flexion()).save().readings[1].id == "new"
+
+
+def test_an_operated_side_corrected_where_nothing_else_is_known(tmp_path):
+    """No part of case.toml is made only to be left blank."""
+    case = case_in(tmp_path / "a")
+    saved = replace(case, surgery=replace(case.surgery, side="right")).save()
+    assert saved.involved == "right"
+    assert "earlier" not in files(tmp_path / "a")["case.toml"].decode()
+
+
+def test_limits_between_others_and_without_their_note(tmp_path):
+    """A limit may come before others, and a key that has gone blank is taken out."""
+    case = case_in(tmp_path / "a")
+    running = Limit(kind="running", start=dt.date(2026, 3, 2), note="until seen")
+    jumping = Limit(kind="jumping and hopping", start=dt.date(2026, 3, 2))
+    first = case.with_limits(running).save()
+    second = replace(first, limits=(jumping, first.limits[0], replace(running, note=""))).save()
+    assert [(x.kind, x.note) for x in second.limits] == [
+        *(("jumping and hopping", ""), ("flexion", "")),
+        ("running", ""),
+    ]
+    assert "until seen" not in files(tmp_path / "a")["case.toml"].decode()
+
+
+def test_a_reference_written_in_code_keeps_whole_numbers_whole(tmp_path):
+    """Trial and item are whole numbers, a value typed with its unit stays text, a date a date."""
+    case = case_in(tmp_path / "a")
+    before = dt.date(2026, 2, 1)
+    hop = flexion(value=121.92, measure="single_hop", unit="cm", raw_value="48", raw_unit="in")
+    saved = case.with_readings(replace(hop, id="ref-1", date=before, trial=2)).save()
+    text = files(tmp_path / "a")["case.toml"].decode()
+    assert "trial = 2\n" in text
+    assert 'value = 48\nunit = "in"' in text
+    assert "date = 2026-02-01" in text
+    assert next(r for r in saved.readings if r.id == "ref-1").value == 121.92
+
+
+def test_limits_in_a_list_on_one_line_stay_there(tmp_path):
+    """The other spelling of TOML for the same is kept as it is, and grows in its own way."""
+    toml = 'limit = [{kind = "running", start = 2026-03-02}]\n' + TOML[: TOML.index("# the surgeon")]
+    case = case_in(tmp_path / "a", toml=toml)
+    noted = replace(case.limits[0], note="seen")
+    saved = replace(case, limits=(noted,)).with_limits(Limit(kind="brace", start=dt.date(2026, 3, 2))).save()
+    assert [(x.kind, x.note) for x in saved.limits] == [("running", "seen"), ("brace", "")]
+    assert files(tmp_path / "a")["case.toml"].startswith(b'limit = [{kind = "running", start')
+
+
+def test_blocks_that_are_not_those_that_were_read_are_not_touched(tmp_path):
+    """A text that does not belong to the case is refused instead of changed in the wrong place."""
+    case = case_in(tmp_path / "a")
+    changed = replace(case, limits=())
+    with pytest.raises(ValueError, match="were read as 1"):
+        case_toml_text(TOML[: TOML.index("[[limit]]")], case, changed, ([], []))
+
+
+def test_a_limit_that_no_text_can_say_is_refused_by_name(tmp_path):
+    """A number on a limit that has none is refused with the reader's sentence."""
+    limit = Limit(kind="running", start=dt.date(2026, 3, 2), value=5.0)
+    with pytest.raises(SaveError, match="a limit on running has no number"):
+        case_in(tmp_path / "a").with_limits(limit).save()
+
+
+def test_words_that_read_back_as_others_are_refused_by_name(tmp_path):
+    """A procedure is spelt as the scope spells it; a case that insists otherwise is told so."""
+    case = case_in(tmp_path / "a")
+    odd = replace(case, surgery=replace(case.surgery, concomitant=("FRACTURE",)))
+    with pytest.raises(SaveError, match=r"concomitant \('FRACTURE',\) would read back as \('fracture',\)"):
+        odd.save()
+    odd_limit = replace(case.limits[0], kind="Flexion")
+    with pytest.raises(SaveError, match=r"limit .*'Flexion'.* would not read back; limit .*would come back"):
+        replace(case, limits=(odd_limit,)).save()

@@ -16,10 +16,10 @@ from pathlib import Path
 from kneecase.errors import SaveError
 from kneecase.record import disk
 from kneecase.record.edits import FileEdit, edit_between
-from kneecase.record.folder import journal_of, locked, real_place, recover
+from kneecase.record.folder import CASE_FILES, journal_of, locked, real_place, recover
 from kneecase.record.journal import JOURNAL, Journal, JournalEntry, utc_now
 
-__all__ = ["changing", "commit"]
+__all__ = ["changing", "commit", "made_folder", "refuse_a_case_in"]
 
 
 @contextlib.contextmanager
@@ -75,6 +75,39 @@ def commit(
             with contextlib.suppress(OSError):
                 disk.take_away(place)
         raise
+
+
+def made_folder(folder: Path) -> None:
+    """Make the folder ``folder``, and those above it, where they are not there yet.
+
+    Raises
+    ------
+    SaveError
+        If it cannot be made, or a file of that name is in the way.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise SaveError(
+            f"The folder {folder} could not be made: {error.strerror or error}. Nothing was written. "
+            "Choose another place."
+        ) from error
+
+
+def refuse_a_case_in(folder: Path) -> None:
+    """Refuse a folder that already holds a case or the journal of one.
+
+    Raises
+    ------
+    SaveError
+        If it does; nothing is written.
+    """
+    found = [name for name in (*CASE_FILES, JOURNAL) if (folder / name).exists()]
+    if found:
+        raise SaveError(
+            f"{folder} already holds a case ({', '.join(found)}), and nothing was written over it. "
+            "Choose a folder that does not exist yet or is empty."
+        )
 
 
 def _begin(folder: Path, entry: JournalEntry, journal: Journal) -> None:

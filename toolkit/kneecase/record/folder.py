@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from kneecase.errors import CaseError, CaseLockedError, Problem, SaveError
+from kneecase.errors import CaseError, CaseLockedError, Problem
 from kneecase.record import disk
 from kneecase.record.edits import FileEdit, content_hash
 from kneecase.record.journal import JOURNAL, Journal, JournalEntry, journal_from
@@ -23,11 +23,9 @@ __all__ = [
     "content_of",
     "journal_of",
     "locked",
-    "made_folder",
     "read_folder",
     "real_place",
     "recover",
-    "refuse_a_case_in",
 ]
 
 CASE_FILES = ("case.toml", "measurements.csv", "visits.csv", "measurements.xlsx")
@@ -120,7 +118,7 @@ def recover(folder: Path) -> Journal:
     if place.exists() and place.stat().st_size > journal.sound_size:
         disk.cut_back(place, journal.sound_size)
     if journal.pending is not None:
-        finish(folder, journal.pending)
+        _finish(folder, journal.pending)
         disk.append_durably(place, journal.pending.done_line())
     for name in CASE_FILES:
         for leftover in disk.leftovers(real_place(folder, name)):
@@ -128,7 +126,7 @@ def recover(folder: Path) -> Journal:
     return journal_of(folder)
 
 
-def finish(folder: Path, entry: JournalEntry) -> None:
+def _finish(folder: Path, entry: JournalEntry) -> None:
     """Under the lock: bring every file of ``entry`` to its state after, from wherever it stands."""
     now = {edit.name: content_of(folder, edit.name) for edit in entry.edits}
     after = {edit.name: _rolled(edit, entry, now[edit.name]) for edit in entry.edits}
@@ -239,36 +237,3 @@ def _damaged(line: int) -> Problem:
         what="this line is damaged and was passed over; the case itself is whole",
         mend="Earlier versions may not be had back past this line.",
     )
-
-
-def made_folder(folder: Path) -> None:
-    """Make the folder ``folder``, and those above it, where they are not there yet.
-
-    Raises
-    ------
-    SaveError
-        If it cannot be made, or a file of that name is in the way.
-    """
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise SaveError(
-            f"The folder {folder} could not be made: {error.strerror or error}. Nothing was written. "
-            "Choose another place."
-        ) from error
-
-
-def refuse_a_case_in(folder: Path) -> None:
-    """Refuse a folder that already holds a case or the journal of one.
-
-    Raises
-    ------
-    SaveError
-        If it does; nothing is written.
-    """
-    found = [name for name in (*CASE_FILES, JOURNAL) if (folder / name).exists()]
-    if found:
-        raise SaveError(
-            f"{folder} already holds a case ({', '.join(found)}), and nothing was written over it. "
-            "Choose a folder that does not exist yet or is empty."
-        )

@@ -8,8 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from kneecase.errors import InputError
-from kneecase.record.commit import changing, commit
-from kneecase.record.folder import made_folder, refuse_a_case_in
+from kneecase.record.commit import changing, commit, made_folder, refuse_a_case_in
 from kneecase.record.rows import Side
 from kneecase.record.template import texts_of_new_case, toml_value
 
@@ -115,10 +114,10 @@ def new_case(
         ("surgery.earlier", "right"): _listed(earlier_right),
     }
     given = {key: toml_value(key[1], value) for key, value in values.items() if value is not None}
-    return created(Path(path), texts_of_new_case(given))
+    return _created(Path(path), texts_of_new_case(given))
 
 
-def created(folder: Path, texts: dict[str, str]) -> Case:
+def _created(folder: Path, texts: dict[str, str]) -> Case:
     """The case of ``texts`` written to a folder that holds none, checked before anything is written."""
     from kneecase.record.reading import case_from_texts, read_case
 

@@ -13,8 +13,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from kneecase.errors import CaseChangedError, SaveError
-from kneecase.record.commit import changing, commit
-from kneecase.record.folder import FolderContents, made_folder, read_folder, refuse_a_case_in
+from kneecase.record.commit import changing, commit, made_folder, refuse_a_case_in
+from kneecase.record.folder import FolderContents, read_folder
 from kneecase.record.same_case import differences
 from kneecase.record.workbook import WORKBOOK
 from kneecase.record.writing import Written, written

@@ -106,6 +106,11 @@ def template_texts() -> dict[str, str]:
 
     What must be filled in carries an invented value that says so; the rest is commented out.
 
+    Returns
+    -------
+    dict of str to str
+        The text of each file by its name.
+
     Examples
     --------
     >>> sorted(template_texts())

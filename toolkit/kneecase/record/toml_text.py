@@ -13,7 +13,7 @@ from kneecase.record.template import toml_value
 
 if TYPE_CHECKING:
     from tomlkit import TOMLDocument
-    from tomlkit.items import AoT, Table
+    from tomlkit.items import AoT
 
 __all__ = ["FORMAT", "case_toml_text"]
 
@@ -165,7 +165,7 @@ def _update_blocks(
         for place in reversed(range(start + shared, end)):
             del blocks[place]
         for place in range(new_start + shared, new_end):
-            blocks.insert(start + place - new_start, _block(after[place]))
+            blocks.insert(start + place - new_start, _block(after[place], blocks))
     if not blocks:
         del document[name]
 
@@ -179,13 +179,16 @@ def _blocks(document: TOMLDocument, name: str) -> AoT:
     return blocks  # type: ignore[no-any-return]
 
 
-def _block(values: Values) -> Table:
+def _block(values: Values, blocks: Any) -> Any:
+    """A new block of the kind that ``blocks`` holds: a part of its own, or braces in a list on one line."""
     import tomlkit
+    from tomlkit.items import AoT
 
-    table = tomlkit.table()
+    table: Any = tomlkit.table() if isinstance(blocks, AoT) else tomlkit.inline_table()
     for name, value in values.items():
         table[name] = _toml(name, value)
-    table.trivia.indent = "\n"  # a blank line above it
+    if isinstance(blocks, AoT):
+        table.trivia.indent = "\n"  # a blank line above it
     return table
 
 

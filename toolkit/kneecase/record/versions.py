@@ -32,6 +32,16 @@ class Version:
 def versions(path: str | Path) -> tuple[Version, ...]:
     """Every creation, save, undo and redo of the case in ``path``, oldest first.
 
+    Parameters
+    ----------
+    path : str or Path
+        The case folder.
+
+    Returns
+    -------
+    tuple of Version
+        Empty where nothing was saved with kneecase yet.
+
     Examples
     --------
     >>> versions("no-such-folder")
@@ -57,6 +67,16 @@ def undo(path: str | Path) -> Case:
     Taking back is itself an entry of the journal, so nothing is lost: :func:`redo` does the save
     again. Undoing twice goes two saves back.
 
+    Parameters
+    ----------
+    path : str or Path
+        The case folder.
+
+    Returns
+    -------
+    Case
+        The case as it now stands on disk.
+
     Raises
     ------
     CaseChangedError
@@ -71,6 +91,16 @@ def undo(path: str | Path) -> Case:
 
 def redo(path: str | Path) -> Case:
     """The case in ``path`` with the save that was last undone done again, on disk and returned.
+
+    Parameters
+    ----------
+    path : str or Path
+        The case folder.
+
+    Returns
+    -------
+    Case
+        The case as it now stands on disk.
 
     Raises
     ------
