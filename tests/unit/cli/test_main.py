@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import io
-import os
 import re
 import shutil
 import subprocess
@@ -266,7 +265,7 @@ def test_lines_fit_the_window(monkeypatch, capsys):
     assert main(["check", str(STIFF)]) == 0
     whole = capsys.readouterr().out
     monkeypatch.setattr(sys.stdout, "isatty", lambda: True, raising=False)
-    monkeypatch.setattr(shutil, "get_terminal_size", lambda: os.terminal_size((60, 24)))
+    monkeypatch.setenv("COLUMNS", "60")
     assert main(["check", str(STIFF)]) == 0
     fitted = capsys.readouterr().out
 
