@@ -118,12 +118,14 @@ def _port(text: str) -> int:
 def _start(chosen: argparse.Namespace) -> int:
     from kneecase.lab import has_browser, lab_run, started
     from kneecase.shipped import working_copy
+    from kneecase.trust import trusted
 
     copy = working_copy(chosen.folder)
     print(copy.words())
     if chosen.no_launch:
         print(f"Open {copy.start.relative_to(copy.folder)} first.")
         return _FINE
+    trusted(copy)
     run = lab_run(copy, browser=has_browser() and not chosen.no_browser, port=chosen.port)
     print("JupyterLab is starting. End it with Ctrl-C in this window.")
     print("It opens in your browser; if it does not, go to:" if run.opens_browser else "Open this address:")
