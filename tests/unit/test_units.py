@@ -57,3 +57,14 @@ def test_numbers_for_people():
     assert quantity_text(88.25, "pct") == "88.2%"
     assert quantity_text(36.6, "celsius") == "36.6 °C"
     assert quantity_text(0.95, "fraction", 2) == "0.95"
+
+
+def test_one_is_singular():
+    """One point, two points."""
+    assert [quantity_text(n, "points") for n in (1, -1, 2, 1.5)] == [
+        "1 point",
+        "−1 point",
+        "2 points",
+        "1.5 points",
+    ]
+    assert quantity_text(1, "s") == "1 s"

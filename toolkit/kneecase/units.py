@@ -93,6 +93,7 @@ _TYPED: dict[str, dict[str, float]] = {
     "grade": {"grade": 1},
     "celsius": {"celsius": 1, "c": 1, "°c": 1},
 }
+_COUNTED = ("days", "weeks", "years", "points", "reps")
 _FAHRENHEIT = ("f", "°f", "fahrenheit", "degf")
 
 
@@ -180,11 +181,14 @@ def quantity_text(value: float, unit: str, digits: int = 1) -> str:
 
     Examples
     --------
-    >>> quantity_text(118.25, "deg"), quantity_text(7.4, "deg_per_week"), quantity_text(152, "cm")
-    ('118.2°', '7.4° a week', '152 cm')
+    >>> quantity_text(118.25, "deg"), quantity_text(7.4, "deg_per_week"), quantity_text(1, "weeks")
+    ('118.2°', '7.4° a week', '1 week')
     """
     sign = unit_sign(unit)
+    number = number_text(value, digits)
+    if number in ("1", "−1") and unit in _COUNTED:
+        sign = sign.removesuffix("s")
     gap = "" if sign.startswith(("°", "%")) or not sign else " "
     if unit == "celsius":
         gap = " "
-    return f"{number_text(value, digits)}{gap}{sign}"
+    return f"{number}{gap}{sign}"

@@ -24,10 +24,11 @@ _FORMULAS = {
     "known error": "least squares slope; interval: slope ± z × error / √sum(dx²), error being the larger of "
     "the known error of one reading and the scatter about the line",
 }
+# A plateau is no criterion that anyone wants met: its own words say it, and only doubt gets a verdict.
 _PLATEAU_VERDICTS: dict[str, Verdict] = {
-    "plateau": "met",
-    "no plateau": "not met",
-    "target reached": "not met",
+    "plateau": "",
+    "no plateau": "",
+    "target reached": "",
     "cannot tell": "too close to call",
     "near the target": "too close to call",
 }
