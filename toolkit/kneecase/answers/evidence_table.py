@@ -77,7 +77,7 @@ def evidence_table(values: Iterable[PublishedValue], *, heading: str = "What is 
 def _row(value: PublishedValue) -> str:
     who = value.population + (f" (n = {value.n:,})" if value.n is not None else "")
     source = value.source.citation() + (f", {value.place}" if value.place else "")
-    caution = f" Caution: {value.caution}" if value.caution else ""
+    caution = f". Caution: {value.caution}" if value.caution else ""
     cells = (who, source, value.how_known() + caution)
     return (
         f"<tr><th scope='row' {LEFT}>{escaped(value.definition)}</th>"

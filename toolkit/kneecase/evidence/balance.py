@@ -10,7 +10,8 @@ PLISKY_2006 = Source(
     key="plisky-2006",
     authors="Plisky PJ, Rauh MJ, Kaminski TW, Underwood FB",
     year=2006,
-    title="Star excursion balance test as a predictor of lower-limb injury in high-school basketball players",
+    title="Star excursion balance test as a predictor of lower extremity injury in high school basketball "
+    "players",
     venue="J Orthop Sports Phys Ther 36:911-919",
     kind="cohort",
     known="abstract",

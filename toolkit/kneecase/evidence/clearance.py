@@ -27,6 +27,7 @@ GRINDEM_2016 = Source(
     year=2016,
     title="Simple decision rules can reduce reinjury risk by 84% after ACL reconstruction",
     venue="Br J Sports Med 50:804-808",
+    doi="10.1136/bjsports-2016-096031",
     kind="cohort",
     known="abstract",
 )
@@ -77,6 +78,7 @@ KOTSIFAKI_2023 = Source(
     year=2023,
     title="Clinical practice guideline for rehabilitation after ACL reconstruction (title described)",
     venue="Br J Sports Med 57:500-514",
+    doi="10.1136/bjsports-2022-106158",
     kind="clinical guideline",
     known="secondary",
 )

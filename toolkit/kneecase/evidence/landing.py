@@ -33,8 +33,9 @@ ONATE_2010 = Source(
     key="onate-2010",
     authors="Onate J and others",
     year=2010,
-    title="Expert versus novice interrater reliability of the landing error score (title in our words)",
-    venue="J Sport Rehabil 19:41",
+    title="Expert versus novice interrater reliability and criterion validity of the landing error scoring "
+    "system",
+    venue="J Sport Rehabil 19:41-56",
     kind="reliability study",
     known="abstract",
     doi="10.1123/jsr.19.1.41",
@@ -133,8 +134,9 @@ LANDING_RATERS_ICC_ONATE2010 = PublishedValue(
     name="LANDING_RATERS_ICC_ONATE2010",
     value=0.835,
     unit="fraction",
-    definition="ICC of the landing error score, an expert against a novice rater",
-    population="not read",
+    definition="ICC(2,1) of the landing error score, an expert against a novice rater",
+    population="women in college soccer",
+    n=19,
     source=ONATE_2010,
     known="abstract",
 )

@@ -102,7 +102,8 @@ MOTION_EXTENSION_TWO_TESTERS_INCLINOMETER_MDC95_PANTOUVERIS2024 = PublishedValue
     n=92,
     source=PANTOUVERIS_2024,
     known="derived",
-    place="abstract names the inclinometer as the most reliable device",
+    place="abstract names the inclinometer as the most reliable device; a page read second-hand gives it "
+    "3.7 and the phone 4.0",
 )
 MOTION_EXTENSION_TWO_TESTERS_ICC_GONIOMETER_PANTOUVERIS2024 = PublishedValue(
     name="MOTION_EXTENSION_TWO_TESTERS_ICC_GONIOMETER_PANTOUVERIS2024",

@@ -12,7 +12,7 @@ SOUCIE_2011 = Source(
     venue="Haemophilia 17:500-507",
     kind="reference values",
     known="full text",
-    note="reference values for ages 2 to 8 were read; the older bands are from memory",
+    note="674 people of 2 to 69 years in all; ages 2 to 8 were read, the older bands are from memory",
 )
 ROACH_MILES_1991 = Source(
     key="roach-miles-1991",

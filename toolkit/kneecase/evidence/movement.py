@@ -22,7 +22,7 @@ RABIN_2010 = Source(
     year=2010,
     title="Measures of range of motion and strength among healthy women with differing quality of lower "
     "extremity movement during the lateral step-down test",
-    venue="J Orthop Sports Phys Ther 40",
+    venue="J Orthop Sports Phys Ther 40(12)",
     kind="comparison",
     known="secondary",
 )
@@ -110,10 +110,16 @@ MOVEMENT_BY_EYE_KAPPA_ALL_RESSMAN2021 = _segments(
 MOVEMENT_BY_EYE_KAPPA_KNEE_RESSMAN2021 = _segments(
     name="MOVEMENT_BY_EYE_KAPPA_KNEE_RESSMAN2021",
     value=0.41,
+    low=0.10,
+    high=0.72,
+    spread_is="95 % interval",
     definition="agreement of raters beyond chance on the knee, kappa",
 )
 MOVEMENT_BY_EYE_KAPPA_PELVIS_RESSMAN2021 = _segments(
     name="MOVEMENT_BY_EYE_KAPPA_PELVIS_RESSMAN2021",
     value=0.17,
+    low=-0.22,
+    high=0.55,
+    spread_is="95 % interval",
     definition="agreement of one rater with the same rater on the pelvis, kappa",
 )

@@ -13,6 +13,7 @@ WELLSANDT_2017 = Source(
     doi="10.2519/jospt.2017.7285",
     kind="cohort",
     known="abstract",
+    note="the doi is from memory",
 )
 CONTRALATERAL_2022 = Source(
     key="contralateral-strength-2022",
@@ -72,7 +73,8 @@ OTHER_LIMB_LSI_SENSITIVITY_WELLSANDT2017 = PublishedValue(
     high=0.566,
     spread_is="95 % interval as printed; the lower end looks like a misprint of .097",
     unit="fraction",
-    definition="share of second ACL injuries among those failing the plain index (3 of 11)",
+    definition="of athletes who had a second ACL injury, the share who had failed the plain index (3 of 11, "
+    "counts worked back)",
     population=_WELLSANDT,
     n=70,
     source=WELLSANDT_2017,
@@ -86,14 +88,15 @@ OTHER_LIMB_CAPACITY_SENSITIVITY_WELLSANDT2017 = PublishedValue(
     high=0.949,
     spread_is="95 % interval",
     unit="fraction",
-    definition="share of second ACL injuries among those failing against the other limb before surgery "
-    "(9 of 11)",
+    definition="of athletes who had a second ACL injury, the share who had failed against the other limb "
+    "before surgery (9 of 11, counts worked back)",
     population=_WELLSANDT,
     n=70,
     source=WELLSANDT_2017,
     known="abstract",
     place="abstract",
-    caution="sensitivity bought with specificity: with 11 injuries neither rule separates the groups",
+    caution="by our own sums sensitivity was bought with specificity, and with 11 injuries neither rule "
+    "separates the groups",
 )
 OTHER_LIMB_GAIN_ASMR2022 = PublishedValue(
     name="OTHER_LIMB_GAIN_ASMR2022",

@@ -25,6 +25,7 @@ UEDA_2024 = Source(
     venue="Orthop J Sports Med 12(4)",
     kind="propensity-matched cohort",
     known="abstract",
+    doi="10.1177/23259671241239325",
 )
 MCPHERSON_2019 = Source(
     key="mcpherson-2019",

@@ -19,18 +19,20 @@ PARADOWSKI_2013 = Source(
     key="paradowski-2013",
     authors="Paradowski PT and others",
     year=2013,
-    title="The Polish version of the KOOS after ACL reconstruction (title in our words)",
-    venue="PMC3695799",
+    title="Cross-cultural translation and measurement properties of the Polish version of the KOOS following "
+    "anterior cruciate ligament reconstruction (title shortened)",
+    venue="Health Qual Life Outcomes 11:107",
     kind="reliability study",
     known="abstract",
+    doi="10.1186/1477-7525-11-107",
 )
 BRIGGS_2009 = Source(
     key="briggs-2009",
     authors="Briggs KK, Lysholm J, Tegner Y, Rodkey WG, Kocher MS, Steadman JR",
     year=2009,
     title="The reliability, validity, and responsiveness of the Lysholm score and Tegner activity scale "
-    "for anterior cruciate ligament injuries of the knee",
-    venue="Am J Sports Med",
+    "for anterior cruciate ligament injuries of the knee: 25 years later",
+    venue="Am J Sports Med 37:890-897",
     kind="reliability study",
     known="abstract",
     doi="10.1177/0363546508330143",

@@ -15,7 +15,8 @@ MULLER_2016 = Source(
     venue="Am J Sports Med",
     kind="cross-sectional study",
     known="from memory",
-    note="a conference version (n = 167, 146 satisfied) was read in the abstract, without the thresholds",
+    note="abstracts were read in part, without the thresholds: the paper (n = 251, 223 satisfied) and a "
+    "conference version (n = 167, 146 satisfied)",
 )
 URHAUSEN_2024 = Source(
     key="urhausen-2024",

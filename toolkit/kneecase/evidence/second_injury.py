@@ -142,8 +142,8 @@ SECOND_INJURY_HR_PASS_GRINDEM2016 = PublishedValue(
     source=GRINDEM_2016,
     known="abstract",
     place="abstract",
-    caution="p = .075: about 18 athletes passed, one of them was injured again; the headline of 84 % "
-    "rests on that one",
+    caution="p = .075: by counts worked back here about 18 athletes passed and one of them was injured "
+    "again; the headline of 84 % rests on that one",
 )
 SECOND_INJURY_HR_PASS_GRINDEM2020 = _ratio(
     "SECOND_INJURY_HR_PASS_GRINDEM2020",

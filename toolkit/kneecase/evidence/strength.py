@@ -120,7 +120,8 @@ STRENGTH_EXTENSION_TARGET_PIETROSIMONE2016 = PublishedValue(
     source=PIETROSIMONE_2016,
     known="abstract",
     place="abstract",
-    caution="one cut for both sexes lies above the interval of healthy women's mean",
+    caution="one cut for both sexes, above the interval of healthy women's mean (our comparison with "
+    "Šarabon 2021)",
 )
 STRENGTH_EXTENSION_TARGET_GOKELER2016 = PublishedValue(
     name="STRENGTH_EXTENSION_TARGET_GOKELER2016",
@@ -133,7 +134,7 @@ STRENGTH_EXTENSION_TARGET_GOKELER2016 = PublishedValue(
     source=GOKELER_2016,
     known="abstract",
     place="abstract",
-    caution="one cut for both sexes fails most women",
+    caution="one cut for both sexes, which most women will not reach (our judgement)",
 )
 
 STRENGTH_TARGET_ANGLE_PIETROSIMONE2016 = PublishedValue(
