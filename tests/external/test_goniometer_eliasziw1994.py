@@ -3,8 +3,8 @@
 29 subjects, one therapist, two goniometers, three readings each.  The readings are the file ``gonio.csv`` of
 the PyPI package pyirr (used in tests only; neither its code nor its data is copied here).  The expected
 numbers were recomputed from the readings with the algorithm of the R package irr and by an independent
-analysis of variance; the article's own printed decimals could not be read, except .945 for the reliability
-between instruments.
+analysis of variance; the article's own printed decimals could not be read (.945 for the reliability between
+instruments is remembered, not read).
 """
 
 from __future__ import annotations

@@ -1,7 +1,8 @@
 """Shrout & Fleiss, Psychol Bull 1979;86:420-428: six targets, four judges, six printed coefficients.
 
-The table and the printed values are the well-known worked example; the intervals are compared with the
-package pingouin (a test-only reference).
+The table and the printed values are the well-known worked example, as the tests of the R package psych repeat
+them; the paper itself was not read.  The intervals are compared with the package pingouin (a test-only
+reference).
 """
 
 from __future__ import annotations
