@@ -190,3 +190,10 @@ def test_same_look_on_light_dark_and_paper():
     grounds = re.findall(r"--kc-\w+:", CSS)
 
     assert len({grounds.count(name) for name in set(grounds)}) == 1
+
+
+def test_a_notebook_keeps_the_words_beside_the_page():
+    """As plain text an answer is what ``print`` shows, also where a subclass has fields of its own."""
+    bundle = answer(finding())._repr_mimebundle_(include=None, exclude=None)
+
+    assert bundle == {"text/html": answer(finding())._repr_html_(), "text/plain": str(answer(finding()))}

@@ -56,6 +56,10 @@ class Answer:
     def _repr_html_(self) -> str:
         return answer_html(self)
 
+    def _repr_mimebundle_(self, **_: object) -> dict[str, str]:
+        """What a notebook keeps: the page, and as plain text the words instead of the fields."""
+        return {"text/html": self._repr_html_(), "text/plain": str(self)}
+
 
 @dataclass(frozen=True)
 class Explanation:
@@ -81,6 +85,10 @@ class Explanation:
 
     def _repr_html_(self) -> str:
         return explanation_html(self.answer)
+
+    def _repr_mimebundle_(self, **_: object) -> dict[str, str]:
+        """What a notebook keeps: the page, and as plain text the words instead of the fields."""
+        return {"text/html": self._repr_html_(), "text/plain": str(self)}
 
 
 def _finding_lines(finding: Finding) -> list[str]:

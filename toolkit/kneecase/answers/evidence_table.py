@@ -35,6 +35,10 @@ class EvidenceTable:
             f"<table><thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></section>"
         )
 
+    def _repr_mimebundle_(self, **_: object) -> dict[str, str]:
+        """What a notebook keeps: the page, and as plain text the words instead of the fields."""
+        return {"text/html": self._repr_html_(), "text/plain": str(self)}
+
 
 def evidence_table(values: Iterable[PublishedValue], *, heading: str = "What is published") -> EvidenceTable:
     """Published values side by side, each with its source and how it is known.

@@ -74,6 +74,11 @@ class Figure:
             f"{caption if self.caption else ''}</figure>"
         )
 
+    def _repr_mimebundle_(self, **_: object) -> dict[str, str]:
+        """What a notebook keeps: the page, and as plain text the words instead of the fields."""
+        words = "\n".join(text for text in (self.alt, self.caption) if text)
+        return {"text/html": self._repr_html_(), "text/plain": words}
+
 
 _CARD = (
     f"margin:8px 0;padding:8px;background-color:{PANEL};color:{INK['text']};"
