@@ -6,6 +6,9 @@
 Each runs from top to bottom in a fresh kernel, beside the sample cases, and is
 written with cells numbered 1..n, steady cell ids, no timings, no widget state
 and nothing that names this machine.  Running it twice gives the same bytes.
+
+A cell tagged ``reveal`` holds an answer that the reader commits to first: it is run
+here too, and written without number and output.
 """
 
 from __future__ import annotations
@@ -18,9 +21,10 @@ from typing import Any
 import nbformat
 from nbclient import NotebookClient
 
-__all__ = ["committed_form", "executed", "main"]
+__all__ = ["REVEAL", "committed_form", "executed", "main"]
 
 NOTEBOOKS = Path(__file__).resolve().parents[2] / "notebooks"
+REVEAL = "reveal"
 KERNEL = {"display_name": "Python 3", "language": "python", "name": "python3"}
 
 
@@ -43,13 +47,24 @@ def committed_form(notebook: Any) -> str:
     """The text of a notebook as it is committed: only what a reader needs, the same each time."""
     notebook.metadata = {"kernelspec": KERNEL, "language_info": {"name": "python"}}
     notebook.nbformat, notebook.nbformat_minor = 4, 5
+    shown = 0
     for number, cell in enumerate(notebook.cells):
         cell.id = f"cell-{number:02d}"
         cell.metadata = {"tags": list(cell.metadata.tags)} if cell.metadata.get("tags") else {}
-        if cell.cell_type == "code":
-            cell.outputs = _joined(cell.outputs)
+        if cell.cell_type == "code" and REVEAL in cell.metadata.get("tags", ()):
+            cell.outputs, cell.execution_count = [], None
+        elif cell.cell_type == "code":
+            shown += 1
+            cell.outputs, cell.execution_count = [_numbered(o, shown) for o in _joined(cell.outputs)], shown
     nbformat.validate(notebook)
     return str(nbformat.writes(notebook)).rstrip("\n") + "\n"
+
+
+def _numbered(output: Any, count: int) -> Any:
+    """An output that carries the number of its cell."""
+    if "execution_count" in output:
+        output.execution_count = count
+    return output
 
 
 def _joined(outputs: list[Any]) -> list[Any]:

@@ -54,6 +54,22 @@ def test_the_same_bytes_each_time(execute: Any, tmp_path: Path) -> None:
     assert "widgets" not in kept.metadata
 
 
+def test_what_is_to_be_revealed_is_not_written(execute: Any, tmp_path: Path) -> None:
+    """A cell tagged reveal runs, keeps neither number nor output, and leaves no gap in the numbers."""
+    path = written(tmp_path / "one.ipynb", "1 + 1", "answer = 3\nprint(answer)", "answer + 1")
+    notebook = nbformat.read(path, as_version=4)
+    notebook.cells[2].metadata = {"tags": ["reveal"]}
+    nbformat.write(notebook, path)
+
+    assert execute.main([str(path)]) == 0
+
+    kept = nbformat.read(path, as_version=4).cells
+    assert [cell.get("execution_count") for cell in kept] == [None, 1, None, 2]
+    assert [len(cell.outputs) for cell in kept[1:]] == [1, 0, 1]
+    assert kept[3].outputs[0].execution_count == 2
+    assert kept[3].outputs[0].data["text/plain"] == "4"
+
+
 def test_an_error_in_a_cell_stops_it(execute: Any, tmp_path: Path) -> None:
     """A notebook with a failing cell is not written."""
     path = written(tmp_path / "bad.ipynb", "1 / 0")

@@ -13,6 +13,7 @@ from typing import Any
 
 import nbformat
 import pytest
+from nbclient import NotebookClient
 
 from kneecase.shipped import working_copy
 from project_tree import NOTEBOOKS, PACKAGE, ROOT
@@ -20,6 +21,8 @@ from project_tree import NOTEBOOKS, PACKAGE, ROOT
 START = ROOT / "notebooks" / "00-start-here.ipynb"
 CELL_LINES = 10
 CHECKED = "nbval-check-output"
+REVEAL = "reveal"
+ANSWER = "answer-"
 
 
 @pytest.fixture(params=NOTEBOOKS, ids=lambda p: p.stem)
@@ -72,13 +75,42 @@ def test_a_working_copy_still_runs(tmp_path: Path) -> None:
 
 
 def test_ran_from_top_to_bottom(notebook: Any) -> None:
-    """Cells are numbered 1..n without a gap, and none ended in an error or a warning."""
-    cells = code_cells(notebook)
+    """Cells are numbered 1..n without a gap, and none ended in an error or a warning.
+
+    A cell that reveals an answer is committed unrun: the reader answers first.
+    """
+    hidden = [cell for cell in code_cells(notebook) if REVEAL in cell.metadata.get("tags", ())]
+    cells = [cell for cell in code_cells(notebook) if cell not in hidden]
     outputs = [output for cell in cells for output in cell.outputs]
 
     assert [cell.execution_count for cell in cells] == list(range(1, len(cells) + 1))
     assert [output for output in outputs if output.output_type == "error"] == []
     assert [output for output in outputs if output.get("name") == "stderr"] == []
+
+
+def test_what_is_to_be_revealed_waits_for_an_answer(path: Path, notebook: Any, tmp_path: Path) -> None:
+    """Without an answer a reveal cell gives nothing away; with the scripted one it shows more."""
+    hidden = [cell for cell in code_cells(notebook) if REVEAL in cell.metadata.get("tags", ())]
+    copy = working_copy(tmp_path / "copy", package=PACKAGE)
+
+    for cell in hidden:
+        assert (cell.execution_count, cell.outputs) == (None, [])
+        (answer,) = (tag.removeprefix(ANSWER) for tag in cell.metadata.tags if tag.startswith(ANSWER))
+        silent = said(copy.folder / "notebooks" / path.name, cell.id, "")
+        spoken = said(copy.folder / "notebooks" / path.name, cell.id, answer)
+        assert "first" in silent
+        assert answer in spoken
+        assert len(spoken) > len(silent)
+
+
+def said(path: Path, cell_id: str, answer: str) -> str:
+    """What a reveal cell prints when the reader has written ``answer``."""
+    notebook = nbformat.read(path, as_version=4)
+    cell = next(cell for cell in notebook.cells if cell.id == cell_id)
+    assert cell.source.count(' = ""') == 1, "a reveal cell begins with one empty answer"
+    cell.source = cell.source.replace(' = ""', f" = {answer!r}")
+    NotebookClient(notebook, timeout=120, resources={"metadata": {"path": str(path.parent)}}).execute()
+    return "".join(output.text for output in cell.outputs if output.output_type == "stream")
 
 
 def test_carries_nothing_of_a_machine(path: Path, notebook: Any) -> None:
