@@ -186,6 +186,31 @@ def test_pages_show_what_is_unverified(path: Any) -> None:
                 assert escape(value.how_known()) in page
 
 
+@pytest.mark.parametrize(
+    ("folder", "line", "flag"),
+    [
+        ("stiff-knee", "change since the first reading", "same device; a convention)"),
+        ("stiff-knee", "flexion deficit, passive", "5° (a convention) that error explains"),
+        ("stiff-knee", "knee girth difference", "1 cm (unverified) that error explains"),
+        ("hop-battery", "effusion at most trace", "the line is unverified: from memory"),
+        ("hop-battery", "quadriceps index ≥ 80%", "the line is unverified: from memory"),
+        ("hop-battery", "pain ≤ 2 of 10", "the line is a convention, no source"),
+        ("hop-battery", "base-rate lesson", "unverified: from memory"),
+        ("hop-battery", "IKDC subjective knee score", "an error that is unverified"),
+    ],
+)
+def test_short_answers_flag_what_was_not_read(folder: str, line: str, flag: str) -> None:
+    """A verdict or band that rests on a number not read in print says so without being asked why."""
+    from kneecase.record import read_case
+    from kneecase.report import review_text
+
+    path = next(p for p in SAMPLE_CASES if p.name == folder)
+    rows = review_text(read_case(path)).splitlines()
+    place = next(i for i, row in enumerate(rows) if row.startswith(f"  {line}"))
+
+    assert flag in rows[place + 1]
+
+
 ALLOWED_NUMBERS = {0, 1, 2, 3, 4, -1, 0.5, 7, 10, 100}
 """Counting, halving, weeks, percent, rounding: arithmetic, not medicine."""
 

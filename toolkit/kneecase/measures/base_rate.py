@@ -46,7 +46,8 @@ def base_rate_finding() -> Finding:
         value=value,
         unit="pct",
         words=f"{number_text(100 - value)} of 100 positive screens were false alarms; with the knee moment "
-        f"of another study {quantity_text(other, 'pct')} were right. These sums are ours",
+        f"of another study {quantity_text(other, 'pct')} were right. These sums are ours, from "
+        "sensitivities and specificities that are unverified: from memory",
         inputs=tuple(v.line() for v in padua[2:]),
         formula="sens × prev ÷ (sens × prev + (1 − spec) × (1 − prev))",
         evidence=(

@@ -10,7 +10,7 @@ from kneecase.measures.comparable import left_out_because, not_scored
 from kneecase.measures.goniometry import difference_sem
 from kneecase.measures.limb_pair import LimbPair, limb_pairs
 from kneecase.measures.reliability import minimal_detectable_change, normal_quantile
-from kneecase.record import Case, Reading, banner_of, measure_named, precision_of
+from kneecase.record import Case, Precision, Reading, banner_of, measure_named, precision_of
 from kneecase.units import quantity_text
 
 __all__ = ["girth_difference_cm", "girth_differences"]
@@ -120,7 +120,7 @@ def _finding(pair: LimbPair, level: float) -> Finding:
         low=None if half is None else difference - half,
         high=None if half is None else difference + half,
         level=None if half is None else level,
-        words=_words(difference, None if error is None else minimal_detectable_change(error.sem)),
+        words=_words(difference, error),
         inputs=inputs,
         formula="girth of the operated limb minus girth of the other, same day, same mark",
         error=f"no published error of {info.label} is known" if error is None else error.words(),
@@ -128,16 +128,18 @@ def _finding(pair: LimbPair, level: float) -> Finding:
     )
 
 
-def _words(difference_cm: float, change_cm: float | None) -> str:
+def _words(difference_cm: float, error: Precision | None) -> str:
     size = quantity_text(abs(difference_cm), "cm")
     if difference_cm == 0:
         return "both limbs read the same"
     way = f"the operated limb is {size} {'thicker' if difference_cm > 0 else 'thinner'}"
-    if change_cm is None:
+    if error is None:
         return f"{way}; whether that is more than error is not known"
+    change_cm = minimal_detectable_change(error.sem)
+    flag = f" ({error.flag})" if error.flag else ""
     if abs(difference_cm) > change_cm:
-        return f"{way}, more than the {quantity_text(change_cm, 'cm')} that error explains"
-    return f"{way}, within measurement error: cannot be told from none"
+        return f"{way}, more than the {quantity_text(change_cm, 'cm')}{flag} that error explains"
+    return f"{way}, within measurement error{flag}: cannot be told from none"
 
 
 def _summary(findings: tuple[Finding, ...]) -> str:

@@ -45,6 +45,8 @@ def go_ahead_item(
 ) -> GoAheadItem:
     """One condition as a finding."""
     lines = " and ".join(f"{line.definition}: {line.quantity()}" for line in evidence)
+    if evidence and not evidence[0].verified:
+        words = f"{words}; the line is {_known(evidence[0])}"
     return GoAheadItem(
         label=label,
         value=value,
@@ -59,6 +61,11 @@ def go_ahead_item(
         key=key,
         date=date,
     )
+
+
+def _known(line: PublishedValue) -> str:
+    """How a line is known that was not read in print."""
+    return "a convention, no source" if line.known == "common practice" else line.how_known()
 
 
 def is_fresh(date: dt.date, day: dt.date, limit: PublishedValue = CLEARANCE_HOP_FRESHNESS_OURS) -> bool:

@@ -37,7 +37,7 @@ from kneecase.measures.motion_grade import (
     passive_motion_grade,
 )
 from kneecase.measures.reliability import minimal_detectable_change, normal_quantile
-from kneecase.record import precision_of
+from kneecase.record import Precision, precision_of
 from kneecase.record.neutral_zero import extension_words
 from kneecase.units import number_text, quantity_text
 
@@ -100,7 +100,6 @@ def deficit_finding(pair: LimbPair, level: float, cautions: tuple[str, ...] = ()
         )
     error = precision_of(pair.measure, pair.readings)
     half = None if error is None else normal_quantile(level) * difference_sem(error.sem, error.sem)
-    change = None if error is None else minimal_detectable_change(error.sem)
     return Finding(
         label=label,
         value=deficit,
@@ -108,7 +107,7 @@ def deficit_finding(pair: LimbPair, level: float, cautions: tuple[str, ...] = ()
         low=None if half is None else deficit - half,
         high=None if half is None else deficit + half,
         level=None if half is None else level,
-        words=_deficit_words(pair, pair.uninvolved, deficit, change),
+        words=_deficit_words(pair, pair.uninvolved, deficit, error),
         inputs=inputs,
         formula=_FORMULAS[pair.measure],
         error="no published error is known" if error is None else error.words(),
@@ -195,7 +194,7 @@ def _own_words(measure: str, score: DayScore) -> str:
     return f"bends to {quantity_text(score.value, 'deg')}"
 
 
-def _deficit_words(pair: LimbPair, other: DayScore, deficit: float, change: float | None) -> str:
+def _deficit_words(pair: LimbPair, other: DayScore, deficit: float, error: Precision | None) -> str:
     what = pair.measure.removeprefix("knee_")
     knees = (
         f"operated knee {_own_words(pair.measure, pair.involved)}, other {_own_words(pair.measure, other)}"
@@ -203,9 +202,10 @@ def _deficit_words(pair: LimbPair, other: DayScore, deficit: float, change: floa
     if deficit == 0:
         return f"{knees}: no difference read"
     size = f"{number_text(abs(deficit))}° {'less' if deficit > 0 else 'more'} {what}"
-    if change is None:
+    if error is None:
         return f"{knees}: {size}"
-    limit = quantity_text(change, "deg")
+    change = minimal_detectable_change(error.sem)
+    limit = quantity_text(change, "deg") + (f" ({error.flag})" if error.flag else "")
     if abs(deficit) > change:
         return f"{knees}: {size}, more than the {limit} that error explains"
     return f"{knees}: {size}, within the {limit} of measurement error: cannot be told from none"

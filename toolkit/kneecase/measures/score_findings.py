@@ -13,7 +13,7 @@ from kneecase.measures.reliability import minimal_detectable_change, normal_quan
 from kneecase.measures.score_beside import BESIDE, IKDC_NORMS
 from kneecase.measures.score_on_day import ScoreOnDay
 from kneecase.measures.threshold import is_met
-from kneecase.record import Case, measure_named, precision_of
+from kneecase.record import Case, Precision, measure_named, precision_of
 from kneecase.units import quantity_text
 
 __all__ = ["change_finding", "score_finding", "tegner_finding"]
@@ -36,13 +36,18 @@ def score_finding(case: Case, score: ScoreOnDay) -> Finding:
         low=None if half is None or value is None else value - half,
         high=None if half is None or value is None else value + half,
         level=None if half is None else _LEVEL,
-        words=_words(score, beside.acceptable),
+        words=_words(score, beside.acceptable) + _flagged(error, "; the interval rests on an error that is "),
         inputs=_inputs(score),
         formula=_FORMULAS.get(score.measure, "as recorded"),
         error="none published" if error is None else error.words(),
         evidence=tuple(dict.fromkeys((*score.evidence, *own, *beside.acceptable, *beside.lines, *norms))),
         cautions=beside.cautions,
     )
+
+
+def _flagged(error: Precision | None, before: str) -> str:
+    """The flag of an error that was not read in print, after some words, or nothing."""
+    return f"{before}{error.flag}" if error is not None and error.flag else ""
 
 
 _FORMULAS = {
@@ -109,7 +114,7 @@ def change_finding(now: ScoreOnDay, before: ScoreOnDay) -> Finding:
         low=None if mdc is None else change - mdc,
         high=None if mdc is None else change + mdc,
         level=None if mdc is None else _LEVEL,
-        words=_change_words(now.measure, change, mdc, beside.matters),
+        words=_change_words(now.measure, change, mdc, beside.matters) + _flagged(error, "; the error is "),
         inputs=tuple(
             f"{s.date.isoformat()}: {quantity_text(s.value_points or 0.0, 'points', 2)}, {s.how}"
             for s in (before, now)

@@ -52,6 +52,12 @@ class Precision:
         """
         return self.sem if self.relative_pct is None else self.relative_pct * abs(value) / 100
 
+    @property
+    def flag(self) -> str:
+        """In a word or two why the error is not one read in print, or empty where it is."""
+        flags = {"derived": "derived here", "common practice": "a convention"}
+        return "" if self.published.verified else flags.get(self.published.known, "unverified")
+
     def words(self) -> str:
         """Size, pair, reason and source of the error, for people."""
         size = quantity_text(self.sem, self.published.unit, 2)

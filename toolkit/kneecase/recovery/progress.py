@@ -182,7 +182,7 @@ def _change(series: Series, pair: Days, level: float) -> RealChange | None:
         sem=error.sem,
         level=level,
         better=BETTER[series.measure],
-        pair=error.pair,
+        pair=f"{error.pair}; {error.flag}" if error.flag else error.pair,
     )
 
 
