@@ -30,6 +30,7 @@ from kneecase.units import number_text
 
 __all__ = ["DEFAULT_ADMINISTRATION", "HOP_ADMINISTRATIONS", "HopAdministration", "hop_administration"]
 
+_UNREAD = {"from memory": "from memory, unverified", "secondary": "read second-hand, unverified"}
 _FOUR = ("single_hop", "timed_hop_6m", "triple_hop", "crossover_hop")
 
 
@@ -69,7 +70,7 @@ class HopAdministration:
             f"practice trials {_count(self.practice)}",
             f"scored trials {_count(self.scored)}",
             f"score: {self.statistic or 'not said'}"
-            + (" (from memory, unverified)" if self.statistic_known == "from memory" else ""),
+            + (f" ({_UNREAD[self.statistic_known]})" if self.statistic_known in _UNREAD else ""),
             f"landing {'held ' + hold.quantity() if hold else self.landing or 'not said'}",
             f"arms {self.arms or 'not said'}",
             f"distance read to {self.read_to or 'not said'}",

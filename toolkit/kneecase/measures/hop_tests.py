@@ -148,7 +148,8 @@ def _statistic(way: str, settings: HopSettings) -> tuple[Statistic, str]:
         return settings.statistic, f"score: {settings.statistic} of the scored trials, as asked for"
     named = HOP_ADMINISTRATIONS.get(way or settings.administration)
     if named is not None and named.statistic is not None:
-        unverified = ", from memory and unverified" if named.statistic_known == "from memory" else ""
+        unverified = "" if named.statistic_known in ("full text", "abstract") else ", unverified"
+        unverified += ": from memory" if named.statistic_known == "from memory" else ""
         return named.statistic, f"score: {named.statistic} of the scored trials, as in {named.id}{unverified}"
     why = "does not say how the score is made" if named else "is not one of the named ways"
     return "mean", (
