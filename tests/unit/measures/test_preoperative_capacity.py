@@ -103,7 +103,7 @@ def test_nothing_recorded(reading: Read, case: Build) -> None:
     answer = preoperative_capacity(case(reading("single_hop", "right", 150, day=200)))
 
     assert answer.tests == ()
-    assert answer.summary.startswith("No hop or strength test")
+    assert answer.summary.startswith("No hop test and no torque")
     assert len(answer.left_out) == 1
     assert any("not a measure of the risk" in text for text in answer.cautions)
 

@@ -117,7 +117,10 @@ def _left_out(case: Case, used: Sequence[Reading]) -> tuple[LeftOut, ...]:
 
 def _summary(tests: Sequence[CapacityTest], threshold: SymmetryThreshold) -> str:
     if not tests:
-        return "No hop or strength test of the operated limb since surgery is recorded."
+        return (
+            "No hop test and no torque of the operated limb since surgery is recorded; force of a hand-held "
+            "device is not compared here."
+        )
     told = "; ".join(
         f"{t.label}: {t.quantity()}"
         + (f" (plain index {number_text(t.lsi_pct)} %)" if t.lsi_pct is not None else "")
