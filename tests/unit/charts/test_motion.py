@@ -260,3 +260,13 @@ def test_weeks_are_whole_and_few(weeks, step):
 
     assert ticks[1] - ticks[0] == step
     assert len(ticks) <= 14
+
+
+def test_without_a_trend_nothing_is_given_away(rising):
+    """Readings alone: no line, no band, no rate in words; otherwise the same picture."""
+    plain, full = motion_chart(rising, trend=False), motion_chart(rising)
+
+    assert "a week" in full.caption
+    assert "a week" not in plain.caption
+    assert full.caption.endswith(plain.caption)
+    assert plain.svg.count("<path") < full.svg.count("<path")

@@ -38,6 +38,7 @@ def motion_chart(
     on: dt.date | None = None,
     *,
     gain: MotionGain | None = None,
+    trend: bool = True,
     usual: bool = True,
 ) -> Figure:
     """Every reading of a motion since surgery, by week, with its error and what it is held against.
@@ -55,6 +56,9 @@ def motion_chart(
     gain : MotionGain, optional
         The answer whose rate is drawn as a line with its band; by default
         :func:`kneecase.recovery.motion_gain` of this case, measure and day.
+    trend : bool
+        Draw the rate and say it under the picture; without it the readings stand alone, for a reader who
+        is to judge them first.
     usual : bool
         Also show the common target and an observed median of flexion, each by itself. A knee outside the
         scope of kneecase is drawn without them and without a rate.
@@ -78,13 +82,15 @@ def motion_chart(
             f"case must hold a reading of {measure_named(measure).label} of the operated knee since surgery, "
             f"got none up to {day.isoformat()}."
         )
-    gain = motion_gain(case, measure, on=day) if gain is None else gain
+    if trend and gain is None:
+        gain = motion_gain(case, measure, on=day)
+    gain = gain if trend else None
     usual = usual and measure == "knee_flexion" and not case.outside_scope
     board = motion_board(case, measure, day, series, gain, usual)
     return figure_of(
         motion_spec(board),
         alt=motion_alt(case, measure, series, board.other, board.limits),
-        caption=f"{trend_words(gain)} {motion_caption(case, measure, day, series, usual=usual)}".strip(),
+        caption=f"{trend_words(gain) if gain else ''} {motion_caption(case, measure, day, series, usual=usual)}".strip(),
     )
 
 
@@ -99,12 +105,17 @@ class MotionBoard:
     other: Reading | None
     limits: tuple[Limit, ...]
     usual: bool
-    gain: MotionGain
+    gain: MotionGain | None
     frame: Frame
 
 
 def motion_board(
-    case: Case, measure: str, day: dt.date, series: tuple[Series, ...], gain: MotionGain, usual: bool
+    case: Case,
+    measure: str,
+    day: dt.date,
+    series: tuple[Series, ...],
+    gain: MotionGain | None,
+    usual: bool,
 ) -> MotionBoard:
     """What a motion chart shows of a case, gathered; nothing is worked out."""
     kind = measure.removeprefix("knee_")
@@ -136,7 +147,7 @@ def motion_spec(board: MotionBoard) -> dict[str, Any]:
     frame, case = board.frame, board.case
     layers = event_layers(frame, case, board.day)
     layers += [_zero_line(frame)] if board.measure == "knee_extension" else []
-    layers += trend_layers(frame, case, board.gain)
+    layers += trend_layers(frame, case, board.gain) if board.gain else []
     layers += _other_line(board)
     layers += reading_layers(frame, case, board.series)
     layers += limit_layers(frame, case, board.limits, board.day)
