@@ -87,10 +87,11 @@ def motion_chart(
     gain = gain if trend else None
     usual = usual and measure == "knee_flexion" and not case.outside_scope
     board = motion_board(case, measure, day, series, gain, usual)
+    told = (trend_words(gain) if gain else "", motion_caption(case, measure, day, series, usual=usual))
     return figure_of(
         motion_spec(board),
         alt=motion_alt(case, measure, series, board.other, board.limits),
-        caption=f"{trend_words(gain) if gain else ''} {motion_caption(case, measure, day, series, usual=usual)}".strip(),
+        caption=" ".join(words for words in told if words),
     )
 
 
