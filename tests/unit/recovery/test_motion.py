@@ -274,6 +274,41 @@ def test_extension_at_weeks_3_and_6(knee: Knee) -> None:
     assert "this knee: lacks 5°" in finding(late, "odds ratio").words
 
 
+@pytest.mark.parametrize(("week", "flagged"), [(5, False), (6, True), (9, True), (20, True)])
+def test_the_line_of_six_weeks_holds_from_day_42_on(week: float, flagged: bool, knee: Knee) -> None:
+    """82° is told to the surgeon at six weeks and at any time after, however fast it rises; not before."""
+    answer = motion_gain(knee({week - 2: 66, week - 1: 74, week: 82}))
+    odds = [f for f in answer.findings if f.label.startswith("odds ratio")]
+
+    assert bool(odds) is flagged
+    assert all("was published for six weeks" in f.words for f in odds)
+
+
+def test_a_surgeons_limit_of_flexion_silences_the_line_of_flexion(knee: Knee) -> None:
+    """While flexion is capped, 85° says nothing about stiffness."""
+    case = knee({5: 80, 6: 84, 7: 85})
+    limit = Limit(kind="flexion", start=case.surgery.date, value=90, unit="deg")
+
+    assert any(f.label.startswith("odds ratio") for f in motion_gain(case).findings)
+    capped = motion_gain(dataclasses.replace(case, limits=(limit,)))
+    assert not any(f.label.startswith("odds ratio") for f in capped.findings)
+
+
+@pytest.mark.parametrize(("other", "flagged"), [(-6, True), (-1, False)])
+def test_extension_is_also_held_against_the_other_knee(
+    other: float, flagged: bool, knee: Knee, taken: Taken
+) -> None:
+    """Lacking 3° beside a knee that hyperextends 6° is 9° short, though 3° is under the line."""
+    extension = {"measure": "knee_extension"}
+    rows = [taken(w, v, **extension) for w, v in {5: 5, 6: 4, 7: 3}.items()]
+    answer = motion_gain(knee([*rows, taken(7, other, side="right", **extension)]), "knee_extension")
+    odds = [f for f in answer.findings if f.label.startswith("odds ratio")]
+
+    assert bool(odds) is flagged
+    assert all("9° short of the other knee" in f.words for f in odds)
+    assert all("our own reading" in f.cautions[1] for f in odds)
+
+
 def test_the_common_target_at_five_weeks(knee: Knee, taken: Taken) -> None:
     """About 120° at five weeks is a target of common practice, and the other knee gives another."""
     rows = [taken(w, v) for w, v in {3: 90, 4: 105, 5: 118}.items()]

@@ -76,7 +76,7 @@ def comparisons(case: Case, progress: Progress) -> tuple[Finding, ...]:
         for published in _OBSERVED[series.measure]
         if _is_near(week, COURSE_OBSERVED_WEEKS[published.name], 1)
     ]
-    found += _gate(series.measure, week, value)
+    found += _gate(case, progress)
     if series.measure == "knee_flexion":
         found += [
             _target(published, week, value)
@@ -109,14 +109,26 @@ def _observed(published: PublishedValue, measure: str, week: float, value: float
     )
 
 
-def _gate(measure: str, week: float, value: float) -> list[Finding]:
-    gate, odds = _GATES[measure]
-    near = COURSE_OBSERVED_WEEKS[gate.name]
-    if not _is_near(week, near, 1) or not is_met(value, gate.number, gate.operator):
+def _gate(case: Case, progress: Progress) -> list[Finding]:
+    """The line published for six weeks, from day 42 on; nothing where the surgeon caps this motion now.
+
+    Extension is also held against the other knee's own, where that knee may be trusted: half of what is
+    lost is hidden when the other one hyperextends.
+    """
+    series = progress.series
+    gate, odds = _GATES[series.measure]
+    line_weeks, last = COURSE_OBSERVED_WEEKS[gate.name][0], series.days[-1]
+    days = (last.date - case.surgery.date).days
+    short = _short_of_other(progress)
+    own = is_met(last.value, gate.number, gate.operator)
+    side = short is not None and is_met(short, gate.number, gate.operator)
+    if progress.is_capped_now or days < line_weeks * 7 or not (own or side):
         return []
+    against = "" if own or short is None else f", {quantity_text(short, 'deg')} short of the other knee"
     words = (
-        f"this knee: {angle_words(measure, value)} at week {number_text(week)}, which is {gate.quantity()}: "
-        "arthrofibrosis at three months was more frequent in such knees; tell the surgeon"
+        f"this knee: {angle_words(series.measure, last.value)}{against} at week {number_text(days / 7)}; the "
+        f"line of {gate.quantity()} was published for six weeks: arthrofibrosis at three months was more "
+        "frequent beyond it, in adolescents; tell the surgeon"
     )
     return [
         Finding(
@@ -126,10 +138,23 @@ def _gate(measure: str, week: float, value: float) -> list[Finding]:
             low=odds.low,
             high=odds.high,
             words=words,
+            inputs=() if progress.other is None else (f"other knee: {progress.other.words()}",),
             evidence=(gate, odds),
-            cautions=("an odds ratio of a group, not this knee's risk",),
+            cautions=(
+                "an odds ratio of a group, not this knee's risk",
+                *(() if own else ("holding the line against the other knee is our own reading of it",)),
+            ),
         )
     ]
+
+
+def _short_of_other(progress: Progress) -> float | None:
+    """Extension short of a trustworthy other knee [deg]; nothing for flexion or without one."""
+    if progress.series.measure != "knee_extension" or progress.other is None:
+        return None
+    if not progress.reference.trustworthy:
+        return None
+    return progress.series.days[-1].value - progress.other.value
 
 
 def _target(published: PublishedValue, week: float, value: float) -> Finding:
