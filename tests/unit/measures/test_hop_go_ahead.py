@@ -31,6 +31,7 @@ def ready(reading: Read, case: Build) -> Callable[..., Case]:
         *,
         effusion: float = 1,
         flexion: float = 138,
+        extension: float = 0,
         quadriceps: float = 180,
         without: tuple[str, ...] = (),
         **more: Any,
@@ -39,7 +40,7 @@ def ready(reading: Read, case: Build) -> Callable[..., Case]:
         passive = {"day": 200, "motion": "passive", "position": "supine"}
         rows = [
             reading("effusion", "left", effusion, day=200),
-            reading("knee_extension", "left", 0, **passive),
+            reading("knee_extension", "left", extension, **passive),
             reading("knee_extension", "right", -2, **passive),
             reading("knee_flexion", "left", flexion, **passive),
             reading("knee_flexion", "right", 140, **passive),
@@ -74,7 +75,8 @@ def test_all_met(ready: Any) -> None:
     ("changes", "key"),
     [
         ({"effusion": 2}, "effusion"),
-        ({"flexion": 135}, "flexion"),
+        ({"flexion": 134}, "flexion"),
+        ({"extension": 1}, "extension"),
         ({"quadriceps": 159}, "quadriceps"),
         ({"visits": (visit(pain=PAIN | {"next morning": 3.0}),)}, "pain"),
         ({"visits": (visit(answers=NO | {"giving_way": "yes"}),)}, "signs"),
@@ -119,9 +121,10 @@ def test_unknown_never_passes(changes: dict[str, Any], key: str, ready: Any) -> 
 
 
 def test_the_line_itself(ready: Any) -> None:
-    """Trace passes, exactly 80 % passes, pain of exactly 2 passes, 5° short does not."""
-    assert hop_go_ahead(ready(effusion=1, quadriceps=160, flexion=135.1)).verdict == "met"
-    assert item(hop_go_ahead(ready(flexion=135)), "flexion")[0] == "not met"
+    """Trace, exactly 80 % and pain of exactly 2 pass; full motion is grade A: flexion ≤ 5°, extension < 3°."""
+    assert hop_go_ahead(ready(effusion=1, quadriceps=160, flexion=135, extension=0.9)).verdict == "met"
+    assert item(hop_go_ahead(ready(flexion=134.9)), "flexion")[0] == "not met"
+    assert item(hop_go_ahead(ready(extension=1)), "extension")[0] == "not met"
 
 
 def test_an_old_finding_is_unknown(ready: Any) -> None:

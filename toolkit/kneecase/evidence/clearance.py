@@ -196,17 +196,6 @@ CLEARANCE_HOP_EFFUSION_ADAMS2012 = PublishedValue(
     source=ADAMS_2012,
     known="from memory",
 )
-CLEARANCE_HOP_MOTION_PRACTICE = PublishedValue(
-    name="CLEARANCE_HOP_MOTION_PRACTICE",
-    value=5.0,
-    unit="deg",
-    operator="<",
-    definition="full motion before hop testing: extension and flexion short of the other knee by less "
-    "than this, since a smaller difference is inside the error of one goniometer reading",
-    population="",
-    source=COMMON_PRACTICE,
-    known="common practice",
-)
 CLEARANCE_HOP_PAIN_PRACTICE = PublishedValue(
     name="CLEARANCE_HOP_PAIN_PRACTICE",
     value=2.0,

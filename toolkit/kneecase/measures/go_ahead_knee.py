@@ -7,9 +7,12 @@ import datetime as dt
 from kneecase.answers import reading_words
 from kneecase.evidence.clearance import (
     CLEARANCE_HOP_EFFUSION_ADAMS2012,
-    CLEARANCE_HOP_MOTION_PRACTICE,
     CLEARANCE_HOP_QUADRICEPS_INDEX_ADAMS2012,
     CLEARANCE_HOP_STRENGTH_FRESHNESS_OURS,
+)
+from kneecase.evidence.motion_grades import (
+    MOTION_GRADE_EXTENSION_A_IKDC2000,
+    MOTION_GRADE_FLEXION_A_IKDC2000,
 )
 from kneecase.measures.go_ahead_item import GoAheadItem, dated_item, go_ahead_item
 from kneecase.measures.limb_pair import LimbPair, limb_pairs
@@ -21,6 +24,12 @@ from kneecase.record import EFFUSION_GRADES, Case
 from kneecase.units import number_text, quantity_text
 
 __all__ = ["effusion_item", "motion_item", "quadriceps_item"]
+
+_FULL = {
+    "knee_extension": MOTION_GRADE_EXTENSION_A_IKDC2000,
+    "knee_flexion": MOTION_GRADE_FLEXION_A_IKDC2000,
+}
+"""Full motion before hopping is grade A of the passive motion grades; that grade A serves here is ours."""
 
 
 def effusion_item(case: Case, day: dt.date) -> GoAheadItem:
@@ -49,7 +58,7 @@ def effusion_item(case: Case, day: dt.date) -> GoAheadItem:
 
 def motion_item(case: Case, day: dt.date, measure: str) -> GoAheadItem:
     """Extension or flexion against the other knee, the largest deficit of the latest day."""
-    line = CLEARANCE_HOP_MOTION_PRACTICE
+    line = _FULL[measure]
     name = measure.removeprefix("knee_")
     label = f"full {name} against the other knee"
     pairs = [(deficit_deg(pair), pair) for pair in limb_pairs(case, measure, same_day=False)]
@@ -63,7 +72,7 @@ def motion_item(case: Case, day: dt.date, measure: str) -> GoAheadItem:
     return dated_item(
         name,
         label,
-        is_met(deficit, line.number, line.operator),
+        _is_full(deficit, measure),
         _deficit_words(deficit, pair),
         date=last,
         day=day,
@@ -72,6 +81,13 @@ def motion_item(case: Case, day: dt.date, measure: str) -> GoAheadItem:
         inputs=_knees(pair),
         evidence=(line,),
     )
+
+
+def _is_full(deficit_deg: float, measure: str) -> bool:
+    """Whether a deficit against the other knee still counts as full motion."""
+    line = _FULL[measure]
+    largest = line.number if line.high is None else line.high
+    return is_met(deficit_deg, largest, line.operator or "≤")
 
 
 def _deficit_words(deficit: float, pair: LimbPair) -> str:
