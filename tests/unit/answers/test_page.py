@@ -127,11 +127,19 @@ def test_verdict_is_a_word_with_a_mark(verdict):
 
 def test_columns_that_say_nothing_are_left_out():
     """Without words and verdicts there is no column for them; without findings there is no table."""
-    plain = finding(words="", verdict="", low=None, high=None)
+    plain = finding(words="", verdict="", low=None, high=None, cautions=())
 
     assert "In words" not in answer_body(answer(plain))
     assert "kc-band" not in answer_body(answer(plain))
     assert "<table" not in answer_body(answer())
+
+
+def test_a_caution_of_one_number_stands_beside_it():
+    """It is not folded away: in the table and in the text, escaped."""
+    shown = answer(finding(cautions=("a <lost> landing",), words=""))
+
+    assert "Caution: a &lt;lost&gt; landing" in answer_body(shown).split("<details>")[0]
+    assert "Caution: a <lost> landing" in str(shown)
 
 
 def test_unknown_says_so():

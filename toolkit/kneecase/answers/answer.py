@@ -49,6 +49,7 @@ class Answer:
             lines.append(f"  {finding.label}: {finding.quantity()}{band}{verdict}")
             if finding.words:
                 lines.append(f"      {finding.words}")
+            lines += [f"      Caution: {text}" for text in finding.cautions]
         if self.cautions:
             lines += ["", *(f"  Caution: {text}" for text in self.cautions)]
         return "\n".join(lines)

@@ -76,7 +76,7 @@ def _banner(answer: Answer) -> str:
 def _table(findings: tuple[Finding, ...]) -> str:
     if not findings:
         return ""
-    worded = any(f.words or f.verdict for f in findings)
+    worded = any(f.words or f.verdict or f.cautions for f in findings)
     heads = ["What", "Value", *(["In words"] if worded else [])]
     head = "".join(f"<th scope='col' {LEFT}>{name}</th>" for name in heads)
     rows = "".join(_row(f, worded) for f in findings)
@@ -91,8 +91,15 @@ def _row(finding: Finding, worded: bool) -> str:
         f"<td class='kc-n' {LEFT}><b>{escaped(finding.quantity())}</b>{band}</td>",
     ]
     if worded:
-        cells.append(f"<td {LEFT}>{_verdict(finding)}{escaped(finding.words)}</td>")
+        said = "<br>".join(
+            part for part in (escaped(finding.words), *map(_row_caution, finding.cautions)) if part
+        )
+        cells.append(f"<td {LEFT}>{_verdict(finding)}{said}</td>")
     return f"<tr>{''.join(cells)}</tr>"
+
+
+def _row_caution(text: str) -> str:
+    return f'<span class="kc-row-caution">Caution: {escaped(text)}</span>'
 
 
 def _verdict(finding: Finding) -> str:
