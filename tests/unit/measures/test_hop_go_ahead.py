@@ -121,7 +121,7 @@ def test_unknown_never_passes(changes: dict[str, Any], key: str, ready: Any) -> 
 
 
 def test_the_line_itself(ready: Any) -> None:
-    """Trace, exactly 80 % and pain of exactly 2 pass; full motion is grade A: flexion ≤ 5°, extension < 3°."""
+    """Trace, exactly 80 % and pain of 2 pass; full motion is grade A: flexion ≤ 5°, extension < 3°."""
     assert hop_go_ahead(ready(effusion=1, quadriceps=160, flexion=135, extension=0.9)).verdict == "met"
     assert item(hop_go_ahead(ready(flexion=134.9)), "flexion")[0] == "not met"
     assert item(hop_go_ahead(ready(extension=1)), "extension")[0] == "not met"

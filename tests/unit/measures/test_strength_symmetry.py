@@ -273,3 +273,20 @@ def test_wrong_choices_are_refused(case: Build) -> None:
     for wrong in ({"level": 95.0}, {"operator": "<"}, {"threshold_pct": 0.0}):
         with pytest.raises(InputError):
             strength_symmetry(case(), **wrong)  # type: ignore[arg-type]
+
+
+def test_the_hamstring_index_says_whose_line_it_is_held_to(reading: Any, case: Any) -> None:
+    """The published line names quadriceps and hops only; a line of the caller's own needs no such word."""
+    how = {"day": 200, "mode": "isometric", "angle_deg": 90.0}
+    rows = [
+        reading(f"{muscle}_torque", side, value, **how)
+        for muscle in ("quadriceps", "hamstring")
+        for side, value in (("left", 90), ("right", 100))
+    ]
+    quadriceps, hamstring = strength_symmetry(case(*rows)).tests
+
+    assert not any("is ours" in text for text in quadriceps.cautions)
+    assert any("is ours" in text for text in hamstring.cautions)
+    assert not any(
+        "is ours" in text for text in strength_symmetry(case(*rows), threshold_pct=85).tests[1].cautions
+    )

@@ -137,7 +137,7 @@ def _cautions(tests: Sequence[CapacityTest]) -> tuple[str, ...]:
     return (
         *found,
         "A second, stricter question beside the index, not a measure of the risk of injury: in the one "
-        "cohort, with 11 second injuries, neither rule told the groups apart.",
+        "cohort, with 11 second injuries, neither rule told the groups apart by our own sums.",
         "The value before surgery must have been a fair one: no effusion, no pain, a practised test. The "
         "other limb may have lost by then, and a growing athlete outgrows it: use height and body mass too.",
         "Meeting every line is not permission to return: the treating team decides.",

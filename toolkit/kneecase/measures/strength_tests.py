@@ -79,7 +79,7 @@ def strength_test(
         formula="100 × peak torque involved ÷ peak torque uninvolved, same mode, angle and speed",
         error=error.words if error else "none published that fits these readings",
         evidence=_evidence(pair, error, threshold) if judged else (),
-        cautions=judged.cautions if judged else (),
+        cautions=(*judged.cautions, *_line_cautions(muscle, threshold)) if judged else (),
         measure=pair.measure,
         muscle=muscle,
         condition=pair.condition.words(),
@@ -95,6 +95,12 @@ def strength_test(
         passes_as_observed=judged.passes_as_observed if judged else None,
         too_close=judged.too_close if judged else False,
     )
+
+
+def _line_cautions(muscle: str, threshold: SymmetryThreshold) -> tuple[str, ...]:
+    if muscle == "quadriceps" or threshold.published is None:
+        return ()
+    return ("the line was published for the quadriceps and for hops; holding the hamstrings to it is ours",)
 
 
 def _index(pair: TorquePair) -> tuple[float | None, str]:

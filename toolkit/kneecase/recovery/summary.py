@@ -24,7 +24,8 @@ def summary_of(progress: Progress) -> str:
         sentences.append(f"Since the last visit: {progress.since_last.words()}.")
     if progress.held is not None and progress.held.verdict in _SAID:
         sentences.append(f"Plateau test: {progress.held.words()}.")
-    if progress.now.deg_per_week is not None and progress.now.includes_zero:
+    reached = progress.held is not None and progress.held.verdict == "target reached"
+    if progress.now.deg_per_week is not None and progress.now.includes_zero and not reached:
         sentences.append(f"{why_no_date(progress)}.")
     return " ".join(sentences)
 
