@@ -121,7 +121,7 @@ def test_it_is_the_wheel_that_is_imported(python: Path, tmp_path: Path) -> None:
 
 def test_unit_and_external_tests_pass_on_it(python: Path, tmp_path: Path) -> None:
     """The tests of behaviour hold for the installed wheel, with the sources out of the way."""
-    for name in ("pyproject.toml", "tests/conftest.py", "tests/project_tree.py"):
+    for name in ("pyproject.toml", "tests/conftest.py", "tests/project_tree.py", "tests/saved_case.py"):
         (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
         shutil.copy(ROOT / name, tmp_path / name)
     for name in ("tests/unit", "tests/external", "notebooks", "sample_data"):
