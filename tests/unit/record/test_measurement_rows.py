@@ -412,3 +412,17 @@ def test_extra_is_empty_where_there_is_none(read: Read) -> None:
     """Plain rows carry nothing more."""
     found: Any = read(one()).readings[0].extra
     assert found == {}
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "celsius"), [("92", "°F", 33.333333), ("92 F", "", 33.333333), ("33.5", "", 33.5)]
+)
+def test_temperatures_come_in_both_scales(
+    reading: Callable[..., Reading], value: str, unit: str, celsius: float
+) -> None:
+    """The pool's thermometer may read Fahrenheit; what was typed is kept."""
+    found = reading(measure="water_temperature", side="", motion="", value=value, unit=unit)
+
+    assert found.value == pytest.approx(celsius)
+    assert found.unit == "celsius"
+    assert found.raw_value == value.split()[0]

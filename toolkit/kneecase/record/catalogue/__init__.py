@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from kneecase.errors import InputError
+from kneecase.record.catalogue.body import BODY_MEASURES
 from kneecase.record.catalogue.hops import HOP_MEASURES
 from kneecase.record.catalogue.measure import ErrorRule, Measure
 from kneecase.record.catalogue.motion import MOTION_MEASURES
@@ -25,6 +26,7 @@ MEASURES: Mapping[str, Measure] = MappingProxyType(
             *HOP_MEASURES,
             *MOVEMENT_MEASURES,
             *SCORE_MEASURES,
+            *BODY_MEASURES,
         )
     }
 )

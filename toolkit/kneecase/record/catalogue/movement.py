@@ -128,14 +128,4 @@ MOVEMENT_MEASURES = (
         must_match=("position",),
         note="positive when the free side is low; write the task in position",
     ),
-    Measure(
-        id="body_mass",
-        label="body mass",
-        unit="kg",
-        group="body",
-        hard=(10, 350),
-        plausible=(25, 180),
-        better="neither",
-        per_limb=False,
-    ),
 )
