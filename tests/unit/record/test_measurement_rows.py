@@ -426,3 +426,12 @@ def test_temperatures_come_in_both_scales(
     assert found.value == pytest.approx(celsius)
     assert found.unit == "celsius"
     assert found.raw_value == value.split()[0]
+
+
+def test_a_misspelled_side_is_told_of_beside_an_unknown_measure(
+    errors: Callable[..., list[Problem]],
+) -> None:
+    """Every fault of a row is named at once, so that one mending is enough."""
+    problems = errors(one(measure="knee_flexon", side="lft", date="2026-02-30"))
+
+    assert sorted(p.column for p in problems) == ["date", "measure", "side"]

@@ -97,6 +97,8 @@ class _Reader:
             found = self._motion(row, shared)
         else:
             measure = measure_of(row)
+            if measure is None:
+                side_word(row, "side", self._involved)  # a side may be misspelled here too
             found = () if measure is None else self._single(row, measure, shared)
         return found if row.problems.error_count == before else ()
 
