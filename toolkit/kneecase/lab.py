@@ -62,6 +62,7 @@ def lab_run(copy: WorkingCopy, *, browser: bool, port: int | None = None) -> Lab
         f"--ServerApp.ip={_HOST}",
         f"--ServerApp.port={chosen}",
         "--ServerApp.port_retries=0",
+        "--Application.log_level=WARN",
         "--LabApp.news_url=None",
         "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
         "--LabApp.extension_manager=readonly",
