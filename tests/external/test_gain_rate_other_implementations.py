@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+import statsmodels.api as sm
 from scipy import stats
 
 from kneecase.recovery import cohort_gain, least_squares_line, theil_sen_line
@@ -40,7 +41,6 @@ def test_robust_line_and_interval(seed: int, level: float) -> None:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_least_squares_and_interval(seed: int) -> None:
     """Slope, start, both ends and the scatter are those of statsmodels."""
-    sm = pytest.importorskip("statsmodels.api")
     weeks, degrees = readings(seed)
     line = least_squares_line(weeks, degrees, level=0.90)
     fit = sm.OLS(degrees, sm.add_constant(weeks)).fit()

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import os
+from pathlib import Path
 
 import pytest
 
@@ -98,10 +100,13 @@ def test_this_installation_holds_them():
     assert (shipped_folder("sample_data") / "stiff-knee" / "case.toml").is_file()
 
 
-@pytest.mark.skipif(not hasattr(os, "geteuid") or os.geteuid() == 0, reason="root may write anywhere")
-def test_a_read_only_place_is_refused(package, tmp_path):
-    """A place without permission to write is refused in a sentence."""
-    (tmp_path / "work").mkdir(mode=0o500)
+def test_a_read_only_place_is_refused(package, tmp_path, monkeypatch):
+    """A place without permission to write is refused in a sentence, whoever runs this."""
 
-    with pytest.raises(KneecaseError, match="could not be written"):
+    def refuses(self, mode="r", *args, **kwargs):
+        raise PermissionError(errno.EACCES, os.strerror(errno.EACCES), str(self))
+
+    monkeypatch.setattr(Path, "open", refuses)
+
+    with pytest.raises(KneecaseError, match=r"could not be written: Permission denied\. Choose another"):
         working_copy(tmp_path / "work", package)
