@@ -20,6 +20,7 @@ TOPICS = (
     "course",
     "course_targets",
     "stiffness",
+    "recovery_prior",
     "hops",
     "hop_administration",
     "hop_norms",
