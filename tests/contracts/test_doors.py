@@ -39,7 +39,14 @@ STABLE = {
         "star_excursion",
         "strength_symmetry",
     ],
-    "kneecase.recovery": ["gain_rate", "motion_gain", "real_change"],
+    "kneecase.recovery": [
+        "fit_recovery",
+        "gain_rate",
+        "motion_gain",
+        "real_change",
+        "recovery_curve",
+        "recovery_prior",
+    ],
     "kneecase.report": ["review", "review_page", "review_text"],
 }
 """Names other people's work may rest on: they stay."""

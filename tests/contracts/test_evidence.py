@@ -218,6 +218,19 @@ LEVELS = {0.8, 0.9, 0.95, 0.025, 0.05, 0.975}
 """Levels of intervals and tests; they may stand only as the default of an argument or beside ``level``."""
 
 FILE_NUMBERS: dict[str, dict[float, str]] = {
+    "kneecase.recovery.classical": {
+        400: "rates and plateaus tried before the search narrows",
+        60: "steps of a search that narrows its range each time",
+    },
+    "kneecase.recovery.fit": {0.1: "one of the three chances shown by default"},
+    "kneecase.recovery.mixture": {12: "rungs of the first look for a crossing"},
+    "kneecase.recovery.posterior": {
+        32: "rates of the grid",
+        16: "rates of the lean grid",
+        9: "error sizes of the grid",
+        6: "error sizes of the lean grid, and the power of ten below which weight is dropped",
+        400: "cases worked on at once",
+    },
     "kneecase.recovery.gain": {5: "readings that a rank interval needs, below which it is all pairs"},
     "kneecase.recovery.lines": {
         5: "variance of Kendall's statistic: n (n - 1) (2 n + 5) / 18",

@@ -6,6 +6,7 @@ from kneecase.charts.effusion import effusion_chart
 from kneecase.charts.figure import AltairChart, Figure, figure_of
 from kneecase.charts.hops import hop_chart
 from kneecase.charts.motion import motion_chart
+from kneecase.charts.recovery_chart import recovery_chart
 from kneecase.charts.symmetry import symmetry_chart
 from kneecase.charts.theme import INK, PANEL, theme
 
@@ -18,6 +19,7 @@ __all__ = [
     "figure_of",
     "hop_chart",
     "motion_chart",
+    "recovery_chart",
     "symmetry_chart",
     "theme",
 ]

@@ -13,7 +13,7 @@ from kneecase.errors import InputError
 from kneecase.measures.accepted import accepted
 from kneecase.recovery.lines import Numbers
 
-__all__ = ["STIFF", "Course", "restarted"]
+__all__ = ["STIFF", "Course", "course_column", "restarted"]
 
 STIFF = "stiff"
 """The name of the course whose plateau stays well short."""
@@ -54,27 +54,32 @@ class Course:
         """The same course of the measure with its sign turned, so that more is better."""
         return replace(self, plateau=-self.plateau, start=-self.start)
 
-    def column(self, name: str, cases: int) -> NDArray[np.float64]:
-        """One field as one number a case [unit of the field]."""
-        value = np.asarray(getattr(self, name), dtype=np.float64)
-        if value.ndim > 1 or (value.ndim == 1 and value.size != cases):
-            raise InputError(
-                f"{name} of the {self.name} course must be one number, or one for each of {cases} cases, got "
-                f"an array of shape {value.shape}."
-            )
-        return np.broadcast_to(value, (cases,))
+
+def course_column(course: Course, name: str, cases: int) -> NDArray[np.float64]:
+    """One field of a course as one number a case [unit of the field]."""
+    value = np.asarray(getattr(course, name), dtype=np.float64)
+    if value.ndim > 1 or (value.ndim == 1 and value.size != cases):
+        raise InputError(
+            f"{name} of the {course.name} course must be one number, or one for each of {cases} cases, got "
+            f"an array of shape {value.shape}."
+        )
+    return np.broadcast_to(value, (cases,))
 
 
-def restarted(courses: Sequence[Course]) -> tuple[Course, ...]:
-    """The same courses for a knee that starts anew: level at week 0 wide, each course as likely as another.
+def restarted(courses: Sequence[Course], level: Numbers | None = None) -> tuple[Course, ...]:
+    """The same courses for a knee that starts anew, each course as likely as another.
 
-    After a setback or a change of treatment the level lies anywhere between the first course's start and
-    plateau, or beyond: normal about the middle, half the way its standard deviation. A cohort's incidence
-    says nothing about such a knee, so it is not used.
+    With ``level``, the reading before, the new start lies about it, as wide as a start is known. Without
+    it the start lies anywhere between the first course's start and plateau, or beyond: normal about the
+    middle, half the way and its own spread its standard deviation. A cohort's incidence says nothing about
+    such a knee, so it is not used.
     """
     first = courses[0]
-    middle: Any = (np.asarray(first.plateau) + np.asarray(first.start)) / 2
-    half: Any = np.abs(np.asarray(first.plateau) - np.asarray(first.start)) / 2 + np.asarray(first.start_sd)
+    begin, end, spread = (np.asarray(x) for x in (first.start, first.plateau, first.start_sd))
+    start: Any = (end + begin) / 2 if level is None else level
+    start_sd: Any = np.abs(end - begin) / 2 + spread if level is None else spread
+    chance = 1 / len(courses)
     return tuple(
-        replace(course, chance=1 / len(courses), start=middle[()], start_sd=half[()]) for course in courses
+        replace(course, chance=chance, start=np.asarray(start)[()], start_sd=np.asarray(start_sd)[()])
+        for course in courses
     )

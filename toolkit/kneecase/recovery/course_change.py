@@ -23,15 +23,14 @@ class CourseChange:
     """Odds of one course against a change, and where the change most likely lies.
 
     ``odds`` are those of a change anywhere against none; ``place`` is the number of the first reading on
-    the other course, counted from 0, and ``place_chance`` how likely that place is, given a change.
-    ``later`` is how many readings lie on the other course.
+    the other course where a change most likely lies, counted from 0, and ``chance`` how likely that place
+    is, given a change. ``later`` is how many readings lie on the other course.
     """
 
     odds: float
     place: int
-    place_chance: float
+    chance: float
     later: int
-    beforehand: float
 
 
 def course_change(
@@ -76,7 +75,9 @@ def course_change(
     Notes
     -----
     One odd last reading can look like a change: it is to be taken again first. The odds rest on the
-    prior, the error and the size of day-to-day variation the model allows.
+    prior, the error and the size of day-to-day variation the model allows. A jump is seen; a small setback
+    or a gradual slowing mostly is not (the calibration table of the tests says how often), so odds for one
+    course are no proof of it.
 
     Examples
     --------
@@ -97,7 +98,9 @@ def course_change(
     whole = fit_recovery(x, y, sem=sem, courses=courses, better=better).log_evidence
     places = np.arange(1, x.size)
     earlier = fit_recovery(*_rows(x, y, places, later=False), sem=sem, courses=courses, better=better)
-    later = fit_recovery(*_rows(x, y, places, later=True), sem=sem, courses=restarted(courses), better=better)
+    later = fit_recovery(
+        *_rows(x, y, places, later=True), sem=sem, courses=restarted(courses, y[places - 1]), better=better
+    )
     gain = np.asarray(earlier.log_evidence) + np.asarray(later.log_evidence) - whole
     best = int(gain.argmax())
     ratio = np.exp(gain - gain[best])
@@ -106,9 +109,8 @@ def course_change(
     return CourseChange(
         odds=float(odds),
         place=int(places[best]),
-        place_chance=float(1 / ratio.sum()),
+        chance=float(1 / ratio.sum()),
         later=int(x.size - places[best]),
-        beforehand=beforehand,
     )
 
 

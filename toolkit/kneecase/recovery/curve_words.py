@@ -41,7 +41,7 @@ def chance_words(chance: float) -> str:
     pct = 100 * chance
     if pct < 1:
         return "below 1 %"
-    return "above 99 %" if pct > 99 else f"{number_text(pct, 0)} %"
+    return "above 99 %" if 100 - pct < 1 else f"{number_text(pct, 0)} %"
 
 
 def date_words(curve: RecoveryCurve, week: float) -> str:
@@ -64,7 +64,7 @@ def change_words(curve: RecoveryCurve) -> str:
     if change is None or series is None:
         return ""
     if not has_changed(curve):
-        return "the readings follow one course"
+        return "no change of course shown; a small or gradual one would not be seen"
     day = series.dates[change.place].isoformat()
     one = "; it rests on one reading, so take it again first" if change.later == 1 else ""
     return f"Since {day} this knee follows another course, odds {odds_words(change.odds)}{one}"

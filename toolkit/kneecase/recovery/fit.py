@@ -244,9 +244,9 @@ def fit_recovery(
     >>> prior = recovery_prior("knee_flexion", other_side=140, graft="hamstring tendon")
     >>> fit = fit_recovery([1, 2, 3, 4, 6], [75, 88, 98, 106, 117], sem=1.8, courses=prior.courses)
     >>> [round(float(w), 1) for w in fit.week_of(130)]
-    [8.1, 9.6, 13.0]
+    [9.2, 10.2, 11.7]
     >>> round(fit.chance_by(130, 12), 2), round(fit.chance_stiff, 2)
-    (0.85, 0.05)
+    (0.92, 0.0)
     """
     if better not in ("higher", "lower"):
         raise InputError(f"better must be 'higher' or 'lower', got {better!r}.")

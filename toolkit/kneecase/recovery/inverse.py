@@ -20,15 +20,15 @@ class TargetWeek:
     """The week a straight line stands at a target, with its interval [weeks].
 
     ``is_bounded`` says whether the readings bound it at all. Where they do not, ``low`` and ``high`` are
-    infinite, and ``gap_weeks`` holds the weeks in between that are excluded, if any are. ``slope_share`` is
-    Fieller's g: 1 or more says that a slope of nothing is not excluded.
+    infinite, and ``gap_weeks`` holds the weeks in between that are excluded, if any are.
+    ``slope_error_fraction`` is Fieller's g: 1 or more says that a slope of nothing is not excluded.
     """
 
     week: float
     low: float
     high: float
     level: float
-    slope_share: float
+    slope_error_fraction: float
     is_bounded: bool
     gap_weeks: tuple[float, float] | None
     of_reading: bool
@@ -116,7 +116,7 @@ def target_week(
         low=low,
         high=high,
         level=level,
-        slope_share=share,
+        slope_error_fraction=share,
         is_bounded=share < 1,
         gap_weeks=gap,
         of_reading=of_reading,

@@ -13,8 +13,9 @@ from kneecase.recovery.posterior import Components
 __all__ = ["chance_at", "curve_moments", "first_weeks", "mixture_quantiles"]
 
 Array = NDArray[np.float64]
-_TURNS_VALUE, _TURNS_WEEK = 10, 7
+_TURNS_VALUE, _TURNS_WEEK = 12, 7
 _LADDER = 12
+_FEW = 100
 
 
 def curve_moments(parts: Components, weeks: Array) -> tuple[Array, Array]:
@@ -55,7 +56,7 @@ def mixture_quantiles(
     parts: Components, mean: Array, spread: Array, chances: tuple[float, ...]
 ) -> tuple[Array, ...]:
     """Quantiles of the mixture of each case at each of several weeks, shape (cases, m), by chance."""
-    from scipy.special import ndtr
+    from scipy.special import ndtr, ndtri
 
     weight = parts.weight[:, None]
     low = np.minimum.reduceat(mean - 7 * spread, parts.starts, axis=0)
@@ -63,9 +64,13 @@ def mixture_quantiles(
     run = np.repeat(np.arange(parts.starts.size), np.diff([*parts.starts, parts.case.size]))
 
     def below(value: Array) -> Array:
-        return np.asarray(np.add.reduceat(weight * ndtr((value[run] - mean) / spread), parts.starts, axis=0))
+        return _deviate(np.add.reduceat(weight * ndtr((value[run] - mean) / spread), parts.starts, axis=0))
 
-    return tuple(_crossing(below, low, high, chance, _TURNS_VALUE) for chance in chances)
+    far = float(_deviate(np.array(1.0)))
+    return tuple(
+        _crossing(below, low, high, float(ndtri(chance)), _TURNS_VALUE, at_low=-far, at_high=far)
+        for chance in chances
+    )
 
 
 def first_weeks(parts: Components, target: Array, chances: tuple[float, ...]) -> tuple[Array, ...]:
@@ -74,26 +79,30 @@ def first_weeks(parts: Components, target: Array, chances: tuple[float, ...]) ->
     The weeks between nothing and infinity are searched as ``s / (1 - s)`` typical times, so that near and
     far weeks are found alike.
     """
+    from scipy.special import ndtri
+
     typical = 1 / np.exp(np.add.reduceat(parts.weight * np.log(parts.rate), parts.starts))
 
     def there(place: Array) -> Array:
         with np.errstate(divide="ignore"):
-            return chance_at(parts, target, typical * place / (1 - place))
+            return _deviate(chance_at(parts, target, typical * place / (1 - place)))
 
     ladder = np.linspace(0, 1, _LADDER + 1)
     seen = np.stack([there(np.full(typical.shape, step)) for step in ladder], axis=-1)
+    rows = np.arange(typical.size)
+    turns = _TURNS_WEEK if typical.size > _FEW else 2 * _TURNS_WEEK
     found = []
     for chance in chances:
-        enough = seen >= chance
+        level = float(ndtri(chance))
+        enough = seen >= level
         rung = enough.argmax(axis=-1)
         before = np.maximum(rung - 1, 0)
-        rows = np.arange(typical.size)
         place = _crossing(
             there,
             ladder[before],
             ladder[rung],
-            chance,
-            _TURNS_WEEK,
+            level,
+            turns,
             at_low=seen[rows, before],
             at_high=seen[rows, rung],
         )
@@ -102,6 +111,14 @@ def first_weeks(parts: Components, target: Array, chances: tuple[float, ...]) ->
         weeks = np.where(rung == 0, 0.0, weeks)
         found.append(np.where(enough.any(axis=-1), weeks, np.inf))
     return tuple(found)
+
+
+def _deviate(chance: Array) -> Array:
+    """A chance as a normal deviate: nearly straight where the chance itself bends, so soon searched."""
+    from scipy.special import ndtri
+
+    least = np.finfo(float).eps
+    return np.asarray(ndtri(np.clip(chance, least, 1 - least)))
 
 
 def _crossing(

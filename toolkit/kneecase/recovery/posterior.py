@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from kneecase.recovery.course import Course
+from kneecase.recovery.course import Course, course_column
 
 __all__ = ["FINE", "LEAN", "Components", "Grid", "Table", "posterior"]
 
@@ -97,7 +97,7 @@ def posterior(table: Table, courses: Sequence[Course], grid: Grid) -> Components
     """The posterior of every case of ``table``."""
     cases = table.weeks.shape[0]
     prior = {
-        name: np.stack([course.column(name, cases) for course in courses], axis=-1)
+        name: np.stack([course_column(course, name, cases) for course in courses], axis=-1)
         for name in (
             "chance",
             "plateau",

@@ -52,7 +52,7 @@ from kneecase.recovery.gain import Better
 from kneecase.recovery.lines import Numbers
 from kneecase.units import number_text
 
-__all__ = ["INCIDENCES", "ORDINARY", "RecoveryPrior", "recovery_prior"]
+__all__ = ["INCIDENCES", "ORDINARY", "RecoveryPrior", "course_words", "recovery_prior"]
 
 ORDINARY = "ordinary"
 """The name of the course whose plateau lies near the other knee."""
@@ -104,6 +104,18 @@ class RecoveryPrior:
 
     def with_course(self, name: str, **changed: Numbers) -> RecoveryPrior:
         """The same prior with numbers of one course replaced; a changed chance is made good by the others.
+
+        Parameters
+        ----------
+        name : str
+            The course.
+        changed : float or array of float
+            Numbers of :class:`Course` by name [unit of each].
+
+        Returns
+        -------
+        RecoveryPrior
+            A new prior that says what was changed.
 
         Raises
         ------

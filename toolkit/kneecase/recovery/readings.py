@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from kneecase.errors import InputError
 from kneecase.measures.accepted import accepted
-from kneecase.recovery.course import Course
+from kneecase.recovery.course import Course, course_column
 from kneecase.recovery.posterior import Table
 
 __all__ = ["NO_PRIOR", "courses_of", "table_of"]
@@ -70,7 +70,7 @@ def courses_of(table: Table, courses: Sequence[Course] | None, better: str) -> t
     for course in chosen:
         for name in Course.__dataclass_fields__:
             if name != "name":
-                course.column(name, table.weeks.shape[0])
+                course_column(course, name, table.weeks.shape[0])
     return tuple(course.turned() for course in chosen) if better == "lower" else chosen
 
 
