@@ -75,7 +75,7 @@ def test_what_is_never_reached_has_no_week() -> None:
 
 def test_a_stuck_knee_is_called_stiff() -> None:
     """Readings that level out at 98° put the knee on the stiff course."""
-    fit = fit_recovery([2, 3, 5, 7, 9], [80, 88, 95, 97, 98], sem=1.8, courses=COURSES)
+    fit = fit_recovery([2, 3, 5, 7, 9, 12], [80, 88, 95, 97, 98, 98], sem=1.8, courses=COURSES)
 
     assert fit.chance_stiff > 0.95
     assert fit.chance_of("ordinary") == pytest.approx(1 - fit.chance_stiff)

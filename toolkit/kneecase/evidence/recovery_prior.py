@@ -125,7 +125,7 @@ RECOVERY_HALF_TIME_LOG_SD_OURS = PublishedValue(
     population=_ANY,
     source=COMMON_PRACTICE,
     known="derived",
-    caution=f"so wide that the slow and the fast curve both lie within it; {_CHOICE}",
+    caution=f"so wide that the curve through the target line lies within two of it; {_CHOICE}",
 )
 RECOVERY_FLEXION_START_SD_OURS = PublishedValue(
     name="RECOVERY_FLEXION_START_SD_OURS",

@@ -246,7 +246,7 @@ def fit_recovery(
     >>> [round(float(w), 1) for w in fit.week_of(130)]
     [9.2, 10.2, 11.7]
     >>> round(fit.chance_by(130, 12), 2), round(fit.chance_stiff, 2)
-    (0.92, 0.0)
+    (0.93, 0.0)
     """
     if better not in ("higher", "lower"):
         raise InputError(f"better must be 'higher' or 'lower', got {better!r}.")

@@ -77,7 +77,7 @@ _DISAGREEING: Mapping[str, tuple[PublishedValue, ...]] = MappingProxyType(
         "knee_flexion": (
             RECOVERY_FLEXION_HALF_TIME_FAST_WILK2018,
             RECOVERY_FLEXION_START_FAST_WILK2018,
-            RECOVERY_FLEXION_HALF_TIME_SLOW_OUWELEEN2021,
+            RECOVERY_FLEXION_HALF_TIME_REPLACEMENT_DERIVED,
             RECOVERY_FLEXION_LATE_B_SSMR2011,
             RECOVERY_FLEXION_LATE_C_SSMR2011,
         ),
@@ -204,7 +204,9 @@ def recovery_prior(
     -----
     The default cohort is one of adolescents, because its definition (a lack at three months) is the one
     that fits a course; shares of procedures are lower. Odds ratios of risk factors come from other cohorts
-    and are never multiplied onto it. The share is of knees stiff in flexion or extension, so for either
+    and are never multiplied onto it. The half-time of flexion is the one through that cohort's observed
+    median, because the faster curve goes through a programme's targets and another through knee
+    replacements; both stand beside it. The share is of knees stiff in flexion or extension, so for either
     alone it is at most this.
 
     Examples
@@ -261,7 +263,7 @@ def _courses(
         way = -1.0
         late, short = RECOVERY_FLEXION_LATE_A_SSMR2011, RECOVERY_FLEXION_STIFF_SHORTFALL_OURS
         begin, begin_sd = RECOVERY_FLEXION_START_SLOW_OUWELEEN2021, RECOVERY_FLEXION_START_SD_OURS
-        half = RECOVERY_FLEXION_HALF_TIME_REPLACEMENT_DERIVED
+        half = RECOVERY_FLEXION_HALF_TIME_SLOW_OUWELEEN2021  # the one made of an observation of such knees
         start: Any = begin.number
         start_sd = begin_sd.number
         used = (late, short, begin, begin_sd, half, log_sd)
