@@ -77,11 +77,15 @@ def _level(curve: RecoveryCurve) -> Finding:
         high=float(band.high[0]),
         level=band.level,
         words="what the readings together say, not the last one alone",
-        inputs=(*reading_lines(curve), f"readings: {series.words}", *course_lines(curve)),
+        inputs=(
+            *reading_lines(curve),
+            f"readings: {series.words}",
+            *course_lines(curve),
+            *_beside(curve),
+        ),
         formula=_FORMULA,
         error=f"{series.error}; day-to-day variation is estimated on top",
         evidence=(*series.evidence, *_prior_evidence(curve)),
-        cautions=_beside(curve),
     )
 
 
