@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING
 
 from kneecase import __version__
 from kneecase.errors import CaseError, KneecaseError, NewerFormatError
+from kneecase.plain import shown_plainly
 
 if TYPE_CHECKING:
     from kneecase.record import Case
@@ -40,10 +41,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except SystemExit as end:  # argparse has already said what is wrong
         return end.code if isinstance(end.code, int) else _USAGE
     except (CaseError, NewerFormatError) as error:
-        print(error, file=sys.stderr)
+        print(shown_plainly(str(error)), file=sys.stderr)
         return _PROBLEMS
     except KneecaseError as error:
-        print(f"kneecase: {error}", file=sys.stderr)
+        print(shown_plainly(f"kneecase: {error}"), file=sys.stderr)
         return _USAGE
     except KeyboardInterrupt:
         return _INTERRUPTED
@@ -138,7 +139,7 @@ def _check(chosen: argparse.Namespace) -> int:
 
     case = _case(chosen.case)
     print(f"No problems found in {chosen.case}.")
-    print(_fitted(contents_text(case)))
+    print(_fitted(shown_plainly(contents_text(case))))
     return _FINE
 
 
@@ -146,7 +147,7 @@ def _review(chosen: argparse.Namespace) -> int:
     from kneecase.report import review_page, review_text, write_page
 
     case = _case(chosen.case)
-    print(_fitted(review_text(case, chosen.on)))
+    print(_fitted(shown_plainly(review_text(case, chosen.on))))
     if chosen.no_page:
         return _FINE
     file = chosen.html or Path(

@@ -14,6 +14,7 @@ from importlib import resources
 from typing import TYPE_CHECKING
 
 from kneecase.answers.finding import Finding, reading_words
+from kneecase.plain import shown_plainly
 
 if TYPE_CHECKING:
     from kneecase.answers.answer import Answer
@@ -34,8 +35,8 @@ _MARKS = {"met": "●", "not met": "○", "too close to call": "≈", "unknown":
 
 
 def escaped(text: object) -> str:
-    """``text`` with every HTML meaning taken out."""
-    return html.escape(str(text), quote=True)
+    """``text`` with every HTML meaning taken out, and no character left that could steer how it reads."""
+    return html.escape(shown_plainly(str(text)), quote=True)
 
 
 def answer_html(answer: Answer) -> str:

@@ -12,6 +12,7 @@ from typing import Any, Protocol
 
 from kneecase.charts.theme import INK, PANEL, theme
 from kneecase.errors import InputError, SaveError
+from kneecase.plain import shown_plainly
 
 __all__ = ["AltairChart", "Figure", "figure_of"]
 
@@ -67,10 +68,11 @@ class Figure:
         return file
 
     def _repr_html_(self) -> str:
-        caption = f'<figcaption style="{_CAPTION}">{html.escape(self.caption)}</figcaption>'
+        caption = f'<figcaption style="{_CAPTION}">{html.escape(shown_plainly(self.caption))}</figcaption>'
+        alt = html.escape(shown_plainly(self.alt), quote=True)
         return (
             f'<figure class="kc-figure" style="{_CARD}">'
-            f'<img alt="{html.escape(self.alt, quote=True)}" src="{self.address}" style="{_PICTURE}">'
+            f'<img alt="{alt}" src="{self.address}" style="{_PICTURE}">'
             f"{caption if self.caption else ''}</figure>"
         )
 
@@ -122,12 +124,21 @@ def _numbered_afresh(svg: str) -> str:
     return _INNER_NAME.sub(lambda found: f"part{names[found[0]]}", svg)
 
 
+def _plain(part: Any) -> Any:
+    """A specification whose texts hold no character that a picture cannot: one would spoil all of it."""
+    if isinstance(part, str):
+        return shown_plainly(part)
+    if isinstance(part, Mapping):
+        return {key: _plain(value) for key, value in part.items()}
+    return [_plain(value) for value in part] if isinstance(part, list | tuple) else part
+
+
 def _svg(spec: dict[str, Any]) -> str:
     import vl_convert
 
     # One schema for all: what charts here use is the same in the versions Altair writes.
     whole = {
-        **spec,
+        **_plain(spec),
         "config": theme(),
         "$schema": f"https://vega.github.io/schema/vega-lite/v{_VEGA_LITE}.json",
     }

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import dataclass
 
+from kneecase.plain import shown_plainly
 from kneecase.record.case import Case
 from kneecase.record.rows import Limit
 from kneecase.units import number_text, quantity_text
@@ -25,7 +26,7 @@ class Banner:
     outside_scope: tuple[str, ...]
 
     def line(self) -> str:
-        """The banner as one line of text."""
+        """The banner as one line of text, without any character that could turn it round."""
         limits = "; ".join(self.limits) if self.limits else "none recorded"
         parts = [
             self.pseudonym,
@@ -36,7 +37,7 @@ class Banner:
         ]
         if self.outside_scope:
             parts.append(f"outside the scope of kneecase: {', '.join(self.outside_scope)}")
-        return " · ".join(parts)
+        return shown_plainly(" · ".join(parts))
 
 
 def banner_of(case: Case, on: dt.date | None = None) -> Banner:

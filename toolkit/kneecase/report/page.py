@@ -18,6 +18,7 @@ from kneecase import __version__
 from kneecase.answers import CSS, answer_body
 from kneecase.charts import Figure, effusion_chart, hop_chart, motion_chart
 from kneecase.errors import InputError, SaveError
+from kneecase.plain import shown_plainly
 from kneecase.record import Case
 from kneecase.report.contents import is_invented, measured_lines
 from kneecase.report.red_flags import DEFERENCE
@@ -182,10 +183,21 @@ def _text(name: str) -> str:
     return resources.files(__package__).joinpath(name).read_text("utf-8")
 
 
+def _plain(value: object) -> object:
+    """Text without steering characters; what is markup already was made so."""
+    return shown_plainly(value) if type(value) is str else value
+
+
 @lru_cache(maxsize=1)
 def _template() -> Template:
     from jinja2 import Environment, StrictUndefined
 
     # The page is short on purpose: no loader, so no template can pull in another file.
-    made = Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
+    made = Environment(
+        autoescape=True,
+        finalize=_plain,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
     return made.from_string(_text("review.html.j2"))
