@@ -1,4 +1,4 @@
-"""The command line: ``kneecase start``, ``check``, ``review`` and ``new``.
+"""The command line: ``kneecase start``, ``check``, ``review``, ``new`` and ``measures``.
 
 It shows the same sentences as Python and never a traceback for what a user did.
 Exit codes: 0 fine, 1 problems in the case, 2 wrong usage.
@@ -65,6 +65,7 @@ def _parser() -> argparse.ArgumentParser:
     _check_command(commands.add_parser("check", help="check a case folder and say what is in it"))
     _review_command(commands.add_parser("review", help="work out every answer the record supports"))
     _new_command(commands.add_parser("new", help="begin a case folder to fill in"))
+    _measures_command(commands.add_parser("measures", help="list what can be recorded, with its units"))
     return parser
 
 
@@ -96,6 +97,10 @@ def _new_command(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--surgery-date", required=True, type=_date, metavar="DATE")
     parser.add_argument("--side", required=True, choices=("left", "right"), help="the operated side")
     parser.set_defaults(run=_new)
+
+
+def _measures_command(parser: argparse.ArgumentParser) -> None:
+    parser.set_defaults(run=_measures)
 
 
 def _date(text: str) -> dt.date:
@@ -164,6 +169,14 @@ def _new(chosen: argparse.Namespace) -> int:
     new_case(chosen.case, pseudonym=chosen.pseudonym, surgery_date=chosen.surgery_date, side=chosen.side)
     print(f"A new case is in {chosen.case}: fill in case.toml, measurements.csv and visits.csv,")
     print(f"then run: kneecase check {chosen.case}")
+    print("What can be recorded, and the words for it: kneecase measures")
+    return _FINE
+
+
+def _measures(_: argparse.Namespace) -> int:
+    from kneecase.report import catalogue_text
+
+    print(_fitted(catalogue_text()))
     return _FINE
 
 

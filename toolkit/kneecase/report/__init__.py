@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from kneecase.report.catalogue_text import catalogue_text
 from kneecase.report.contents import contents_text
 from kneecase.report.page import review_page, write_page
 from kneecase.report.red_flags import RedFlag, RedFlags, red_flags
@@ -13,6 +14,7 @@ __all__ = [
     "RedFlags",
     "Review",
     "Section",
+    "catalogue_text",
     "contents_text",
     "red_flags",
     "review",
