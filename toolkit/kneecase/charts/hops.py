@@ -62,10 +62,6 @@ def hop_chart(answer: HopSymmetry) -> Figure:
     return figure_of(spec, alt=alt, caption=_caption(tests))
 
 
-def _threshold(test: HopTest) -> str:
-    return f"threshold {test.operator} {quantity_text(test.threshold_pct, 'pct')}"
-
-
 def trial_panel(test: HopTest) -> dict[str, Any]:
     """The Vega-Lite panel of every trial of one test."""
     limbs = (test.involved, test.uninvolved)
