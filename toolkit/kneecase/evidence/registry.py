@@ -16,6 +16,7 @@ TOPICS = (
     "motion_grades",
     "motion_normal",
     "swelling",
+    "symptoms",
     "reference_limb",
     "course",
     "course_targets",

@@ -87,6 +87,7 @@ from kneecase.measures.strength_symmetry import StrengthSymmetry, strength_symme
 from kneecase.measures.strength_tests import StrengthTest
 from kneecase.measures.symmetry import limb_symmetry_index, symmetry_band, symmetry_sem_points
 from kneecase.measures.symmetry_verdict import SymmetryThreshold
+from kneecase.measures.symptoms import pain_and_soreness
 from kneecase.measures.threshold import chance_true_value_passes, is_met
 
 __all__ = [
@@ -164,6 +165,7 @@ __all__ = [
     "normal_quantile",
     "normalised_reach_pct",
     "outcome_scores",
+    "pain_and_soreness",
     "passive_motion_grade",
     "pelvic_drop_deg",
     "positive_predictive_fraction",

@@ -46,13 +46,17 @@ class Review:
 
 @dataclass(frozen=True, kw_only=True)
 class Question:
-    """One question of a review: what it is called, what it needs, and the answer to it."""
+    """One question of a review: what it is called, what it needs, and the answer to it.
+
+    ``asked`` says that it is answered from what was told at the visits, not from readings.
+    """
 
     key: str
     words: str
     needs: tuple[str, ...]
     answer: Callable[[Case, dt.date], Answer]
     days: int = 1
+    asked: bool = False
 
 
 def _group(*groups: str) -> tuple[str, ...]:
@@ -87,6 +91,13 @@ QUESTIONS = (
         words="effusion",
         needs=("effusion",),
         answer=lambda case, on: measures.effusion_course(case, on),
+    ),
+    Question(
+        key="symptoms",
+        words="pain and soreness",
+        needs=(),
+        answer=lambda case, on: measures.pain_and_soreness(case, on),
+        asked=True,
     ),
     Question(
         key="girth",
@@ -189,7 +200,7 @@ def reviewed(case: Case, on: dt.date | None = None) -> Review:
     absent: list[str] = []
     refused: list[tuple[str, str]] = []
     for question in () if banner.outside_scope else QUESTIONS:
-        days = _days_measured(case, question.needs, day)
+        days = _days_told(case, day) if question.asked else _days_measured(case, question.needs, day)
         if days == 0:
             absent.append(question.words + _reasons(case, question.needs, day))
             continue
@@ -212,6 +223,12 @@ def reviewed(case: Case, on: dt.date | None = None) -> Review:
 
 def _days_measured(case: Case, needs: tuple[str, ...], day: dt.date) -> int:
     return len({reading.date for reading in _since_surgery(case, needs, day) if not reading.missing})
+
+
+def _days_told(case: Case, day: dt.date) -> int:
+    """Days since surgery on which pain or soreness was asked."""
+    told = [v.date for v in case.visits if v.pain or v.soreness]
+    return len({date for date in told if case.surgery.date <= date <= day})
 
 
 def _reasons(case: Case, needs: tuple[str, ...], day: dt.date) -> str:
