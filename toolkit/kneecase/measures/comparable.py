@@ -87,8 +87,11 @@ def day_scores(readings: Sequence[Reading], statistic: Statistic = "mean") -> tu
 
     ``"best"`` follows the measure's own direction: the shortest time, the longest distance.
     """
-    days = sorted({r.date for r in readings if is_scored(r)})
-    return tuple(_score([r for r in readings if is_scored(r) and r.date == day], statistic) for day in days)
+    days: dict[dt.date, list[Reading]] = {}
+    for reading in readings:
+        if is_scored(reading):
+            days.setdefault(reading.date, []).append(reading)
+    return tuple(_score(days[day], statistic) for day in sorted(days))
 
 
 def not_scored(readings: Iterable[Reading]) -> tuple[LeftOut, ...]:

@@ -134,15 +134,11 @@ def _rows(case: Case, day: dt.date) -> tuple[dict[str, tuple[Reading, ...]], tup
     for name in HOP_TESTS:
         readings = case.readings_of(name)
         after = [r for r in readings if day < case.surgery.date or r.date >= case.surgery.date]
-        days = [r.date for r in after if r.status != "practice"]
-        if days:
-            rows[name] = tuple(r for r in after if r.date == max(days))
+        latest = max((r.date for r in after if r.status != "practice"), default=None)
+        if latest is not None:
+            rows[name] = tuple(r for r in after if r.date == latest)
             out += not_scored(rows[name])
-        out += [
-            LeftOut(reading=r, reason=_why_out(case, r, max(days) if days else None))
-            for r in readings
-            if r not in rows.get(name, ())
-        ]
+        out += [LeftOut(reading=r, reason=_why_out(case, r, latest)) for r in readings if r.date != latest]
     return rows, tuple(out)
 
 
