@@ -11,9 +11,10 @@ import pytest
 
 from kneecase import cli
 from kneecase.charts import motion_chart
+from kneecase.measures import motion_deficits
 from kneecase.plain import shown_plainly
-from kneecase.record import banner_of, read_case
-from kneecase.report import review_page
+from kneecase.record import Limit, banner_of, read_case
+from kneecase.report import review_page, review_text
 from kneecase.shipped import shipped_folder
 
 STEERING = "\x1b[31m\x07\u202eTHGIR\u2066\x9b2J\u2028end"
@@ -42,6 +43,25 @@ def test_steering_characters_are_written_out():
     assert is_plain(shown_plainly(STEERING))
     assert shown_plainly("a\tb\nשלום ü 🦵") == "a\tb\nשלום ü 🦵"
     assert shown_plainly("a\r\nb\rc") == "a\r\nb\\rc"
+
+
+def test_a_break_in_a_note_forges_no_line(tmp_path):
+    """The banner is one line whatever was typed, and no line of an answer or a review is the note's own."""
+    for name in ("case.toml", "measurements.csv", "visits.csv"):
+        text = (shipped_folder("sample_data") / "stiff-knee" / name).read_text("utf-8")
+        (tmp_path / name).write_text(
+            text.replace("after 20 min in warm water", '"warm\nforged: met"'), "utf-8"
+        )
+    case = read_case(tmp_path)
+    brace = Limit(kind="brace", start=case.surgery.date, note="locked\r\nforged: met")
+    case = dataclasses.replace(case, limits=(brace,))
+    answer = motion_deficits(case)
+    shown = "\n".join([str(answer), str(answer.explain()), review_text(case)])
+
+    assert len(banner_of(case).line().splitlines()) == 1
+    assert "brace: locked forged: met" in shown
+    assert [line for line in shown.splitlines() if line.startswith("forged")] == []
+    assert review_text(case).count(banner_of(case).line()) == 2
 
 
 def test_what_was_typed_is_kept(hostile):

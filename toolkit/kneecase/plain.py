@@ -1,10 +1,10 @@
-"""Text from a case made safe to show: no character in it can steer a terminal or turn a line round."""
+"""Text from a case made safe to show: nothing in it can steer a terminal, turn a line round or forge one."""
 
 from __future__ import annotations
 
 import re
 
-__all__ = ["shown_plainly"]
+__all__ = ["on_one_line", "shown_plainly"]
 
 # Control characters (a terminal obeys ESC) but not tab and line feed; marks that reverse the order in
 # which a line is read (they could make LEFT look as if it belonged elsewhere); line separators.
@@ -25,3 +25,17 @@ def shown_plainly(text: str) -> str:
     'Wren\\x1b[31m'
     """
     return _STEERING.sub(lambda found: ascii(found[0])[1:-1], text)
+
+
+def on_one_line(text: str) -> str:
+    r"""``text`` made plain, with every line break in it turned into a space.
+
+    For what stands on a line of its own: a break typed into a note cannot begin another line
+    that would read as if kneecase had said it.
+
+    Examples
+    --------
+    >>> on_one_line("brace locked\nquadriceps: met")
+    'brace locked quadriceps: met'
+    """
+    return shown_plainly(text).replace("\r\n", " ").replace("\n", " ")

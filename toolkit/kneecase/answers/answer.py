@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from kneecase.answers.finding import Finding, LeftOut, reading_words
 from kneecase.answers.page import answer_html, explanation_html
 from kneecase.evidence.provenance import PublishedValue
-from kneecase.plain import shown_plainly
+from kneecase.plain import on_one_line
 from kneecase.record import Banner, Reading
 
 __all__ = ["Answer", "Explanation"]
@@ -53,7 +53,7 @@ class Answer:
             lines += [f"      Caution: {text}" for text in finding.cautions]
         if self.cautions:
             lines += ["", *(f"  Caution: {text}" for text in self.cautions)]
-        return shown_plainly("\n".join(lines))
+        return "\n".join(map(on_one_line, lines))
 
     def _repr_html_(self) -> str:
         return answer_html(self)
@@ -83,7 +83,7 @@ class Explanation:
             ]
         if answer.cautions:
             lines += ["", "Cautions:", *(f"  - {text}" for text in answer.cautions)]
-        return shown_plainly("\n".join(lines))
+        return "\n".join(map(on_one_line, lines))
 
     def _repr_html_(self) -> str:
         return explanation_html(self.answer)

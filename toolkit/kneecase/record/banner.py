@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import dataclass
 
-from kneecase.plain import shown_plainly
+from kneecase.plain import on_one_line
 from kneecase.record.case import Case
 from kneecase.record.rows import Limit
 from kneecase.units import number_text, quantity_text
@@ -37,7 +37,7 @@ class Banner:
         ]
         if self.outside_scope:
             parts.append(f"outside the scope of kneecase: {', '.join(self.outside_scope)}")
-        return shown_plainly(" · ".join(parts))
+        return on_one_line(" · ".join(parts))
 
 
 def banner_of(case: Case, on: dt.date | None = None) -> Banner:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
+from kneecase.plain import on_one_line
 from kneecase.record import Case
 from kneecase.report.contents import is_invented, measured_lines
 from kneecase.report.red_flags import DEFERENCE
@@ -66,7 +67,7 @@ def _without_banner(text: str, found: Review) -> str:
 def _gaps(found: Review) -> str:
     lines = [f"Not measured: {', '.join(found.not_measured)}."] if found.not_measured else []
     lines += [f"Not worked out, {words}: {why}" for words, why in found.not_worked_out]
-    return "\n".join(lines)
+    return "\n".join(map(on_one_line, lines))
 
 
 def _warnings(found: Review) -> str:
