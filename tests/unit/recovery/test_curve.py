@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -185,6 +186,28 @@ def test_scores_start_at_their_first_test(knee: Knee, taken: Taken) -> None:
     assert curve.prior is None
     assert curve.change is None
     assert "4 different ones are needed" in few.why_not
+
+
+def test_a_day_of_lost_scores_has_no_value(knee: Knee, taken: Taken) -> None:
+    """A questionnaire that was given up on its day is passed over; the other days stand."""
+    case = scores(knee, taken, [45, 58, 66, 71, 75])
+    readings = tuple(
+        replace(r, status="lost") if i == 2 else r for i, r in enumerate(case.readings_of("ikdc_subjective"))
+    )
+    curve = recovery_curve(replace(case, readings=readings), "ikdc_subjective")
+
+    assert curve.series is not None
+    assert curve.series.values == (45, 58, 71, 75)
+
+
+def test_a_prior_can_be_given_for_what_has_no_side(knee: Knee, taken: Taken) -> None:
+    """A score belongs to no limb: nothing is said of the other knee, and the prior is used."""
+    prior = recovery_prior("knee_flexion", other_side=90)
+    curve = recovery_curve(scores(knee, taken, [45, 58]), "ikdc_subjective", prior=prior)
+
+    assert curve.prior is prior
+    assert curve.fit is not None
+    assert not any("other knee" in text for text in curve.cautions)
 
 
 def test_symmetry_starts_at_its_first_test(knee: Knee, taken: Taken) -> None:

@@ -208,14 +208,21 @@ def _answer(
     )
     # While a limit holds, stiffness is not to be read from what it caps.
     curve = replace(curve, chance_stiff=None) if limit is not None else curve
-    untrusted = prior is not None and not (ref := reference_limb(case, series.measure, day)).trustworthy
-    notes = (f"As to the other knee: {ref.words()}.",) if untrusted else ()
+    notes = () if prior is None else _other_knee_caution(case, series.measure, day)
     return replace(
         curve,
         findings=curve_findings(curve),
         summary=curve_summary(curve),
         cautions=(*curve_cautions(curve), *notes),
     )
+
+
+def _other_knee_caution(case: Case, measure: str, day: dt.date) -> tuple[str, ...]:
+    """What speaks against the other knee that a prior is measured by; nothing for what has no side."""
+    if not measure_named(measure).per_limb:
+        return ()
+    reference = reference_limb(case, measure, day)
+    return () if reference.trustworthy else (f"As to the other knee: {reference.words()}.",)
 
 
 def _chances(fit: RecoveryFit, series: CurveSeries, target: float | None, by: dt.date) -> dict[str, Any]:

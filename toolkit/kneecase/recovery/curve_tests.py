@@ -9,6 +9,7 @@ from typing import Any
 
 from kneecase.evidence.provenance import PublishedValue
 from kneecase.measures import difference_sem, girth_difference_cm, hop_symmetry, strength_symmetry
+from kneecase.measures.comparable import is_scored
 from kneecase.measures.limb_pair import limb_pairs
 from kneecase.measures.score_on_day import score_on_day
 from kneecase.record import Case, precision_of
@@ -33,7 +34,7 @@ def symmetry_values(case: Case, info: Measure, window: Window) -> CurveSeries:
     label, tests = max(groups.items(), key=lambda pair: len(pair[1]), default=(info.label, []))
     errors = [test.sem_points for test in tests]
     days = {test.date for test in tests}
-    used = tuple(r for r in case.readings_of(info.id) if r.date in days and r.status == "scored")
+    used = tuple(r for r in case.readings_of(info.id) if r.date in days and is_scored(r))
     known = bool(errors) and all(error is not None for error in errors)
     others = [name for name in groups if name != label]
     return _from_first(
@@ -89,7 +90,7 @@ def score_values(case: Case, info: Measure, window: Window) -> CurveSeries:
     """An outcome score [points], as total or from its items."""
     scores = []
     for day in _days(case, info.id, window, side=False):
-        rows = [r for r in case.readings_of(info.id, on=day) if r.status == "scored" and r.value is not None]
+        rows = [r for r in case.readings_of(info.id, on=day) if is_scored(r)]
         score = score_on_day(info.id, rows)
         if score.value_points is not None:
             scores.append(score)
@@ -113,7 +114,7 @@ def score_values(case: Case, info: Measure, window: Window) -> CurveSeries:
 def _days(case: Case, measure: str, window: Window, *, side: bool = True) -> list[dt.date]:
     rows = case.readings_of(measure, side=case.involved if side else None)
     return sorted(
-        {r.date for r in rows if r.value is not None and not window.reason_outside(r.date)}
+        {r.date for r in rows if is_scored(r) and not window.reason_outside(r.date)}
         if window.has_start
         else set()
     )
