@@ -335,3 +335,10 @@ def test_birth_is_known_from_age_as_well(errors: Errors) -> None:
     """A reading dated before it is impossible."""
     table = "date,measure,side,value\n2002-12-31,knee_flexion,left,140\n"
     assert "before the birth year 2003" in errors(table, toml=case_toml("age_years = 22"))[0].what
+
+
+def test_a_long_line_of_blanks_is_no_trouble(read: Read) -> None:
+    """A hundred thousand blanks after a bracket, where searching back and forth would take for ever."""
+    blanks = "[" + " " * 100_000 + "x"
+    case = read(toml=case_toml(athlete=f"sport = '''\n{blanks}\n'''"))
+    assert case.athlete.sport == blanks

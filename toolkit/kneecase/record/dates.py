@@ -36,7 +36,7 @@ _DAY_MONTH_NAME = re.compile(r"([0-9]{1,2})(?:st|nd|rd|th)?[-.\s]+([a-z]{3,9})\.
 _MONTH_NAME_DAY = re.compile(r"([a-z]{3,9})\.?[-\s]+([0-9]{1,2})(?:st|nd|rd|th)?,?[-\s]+([0-9]{4})", re.I)
 _SERIAL = re.compile(r"[0-9]{5}(?:\.0*)?")
 _MIDNIGHT = re.compile(r"(?<=[0-9])[T\s]+0?0:00(?::00(?:\.0+)?)?$")
-_TIME = re.compile(r"(.+?)[T\s]+[0-9]{1,2}:[0-9]{2}.*")
+_TIME = re.compile(r".+[T\s][0-9]{1,2}:[0-9]{2}.*")
 _NAMES = (
     *("january", "february", "march", "april", "may", "june", "july", "august"),
     *("september", "october", "november", "december"),

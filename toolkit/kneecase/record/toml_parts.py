@@ -18,7 +18,7 @@ from kneecase.units import number_text, quantity_text
 __all__ = ["CASE_FILE", "Part", "key_lines"]
 
 CASE_FILE = "case.toml"
-_SECTION = re.compile(r"\s*(\[\[?)\s*([^\]]+?)\s*\]\]?\s*(?:#.*)?")
+_SECTION = re.compile(r"\s*(\[\[?)([^\[\]]+)\]\]?\s*(?:#.*)?")
 _KEY = re.compile(r"\s*[\"']?([\w-]+)[\"']?\s*=")
 
 
@@ -30,7 +30,7 @@ def key_lines(text: str) -> dict[str, int]:
     for number, line in enumerate(text.splitlines(), start=1):
         found = _SECTION.fullmatch(line)
         if found:
-            section = found[2]
+            section = found[2].strip()
             if found[1] == "[[":
                 counts[section] = counts.get(section, -1) + 1
                 section = f"{section}[{counts[section]}]"
