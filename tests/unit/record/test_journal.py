@@ -65,6 +65,7 @@ def test_a_last_line_of_nothing_is_left_out_too():
     "line",
     [
         *(b"{broken", b"[1, 2]", b'{"stage": "begin"}', b'{"stage": "done", "entry": 99}'),
+        b'{"stage": "done", "entry": Infinity}',
         json.dumps(
             {"entry": 1, "stage": "begin", "kind": "save", "time": "", "files": [{"name": "../x"}]}
         ).encode(),

@@ -159,7 +159,7 @@ def _take(entries: dict[int, JournalEntry], values: Mapping[str, Any]) -> bool:
         elif values.get("stage") == "done":
             number = int(values["entry"])
             entries[number] = replace(entries[number], done=True)
-    except (KeyError, TypeError, ValueError):
+    except (KeyError, TypeError, ValueError, OverflowError):
         return False
     return True
 
