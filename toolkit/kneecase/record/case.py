@@ -211,7 +211,8 @@ class Case:
         for id_ in ids:
             if id_ not in known:
                 raise InputError(f"id must be that of a reading in the case, got {id_!r}.")
-        return replace(self, readings=tuple(r for r in self.readings if r.id not in ids))
+        gone = set(ids)
+        return replace(self, readings=tuple(r for r in self.readings if r.id not in gone))
 
     def with_visits(self, *visits: Visit) -> Case:
         """A new case with these visits added, in order of date; nothing is saved.
