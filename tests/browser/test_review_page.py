@@ -44,9 +44,10 @@ def wider_than_the_window(page: Page) -> list[str]:
     """The parts that reach out of the window to the right."""
     found: list[str] = page.evaluate(
         """() => document.documentElement.scrollWidth <= window.innerWidth ? [] :
-            [...document.querySelectorAll('body *')]
-                .filter(e => e.getBoundingClientRect().right > window.innerWidth + 1)
-                .slice(0, 5).map(e => e.outerHTML.slice(0, 160))"""
+            [document.documentElement, ...document.querySelectorAll('body *')]
+                .filter(e => e.scrollWidth > e.clientWidth + 1
+                    || e.getBoundingClientRect().right > window.innerWidth + 1)
+                .slice(-5).map(e => e.outerHTML.slice(0, 160))"""
     )
     return found
 

@@ -84,7 +84,7 @@ class Figure:
 
 _CARD = (
     f"margin:8px 0;padding:8px;background-color:{PANEL};color:{INK['text']};"
-    "border:1px solid #c9d3d6;border-radius:6px;max-width:800px"
+    "border:1px solid #c9d3d6;border-radius:6px;max-width:800px;overflow-wrap:break-word"
 )
 _PICTURE = "display:block;max-width:100%;height:auto"
 _CAPTION = f"color:{INK['text']};font-size:14px;line-height:1.45;padding:4px 8px 2px"
