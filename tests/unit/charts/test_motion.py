@@ -12,7 +12,6 @@ from kneecase.charts.motion import motion_board, motion_spec
 from kneecase.charts.motion_frame import EndLabel, framed
 from kneecase.charts.motion_marks import marks_of
 from kneecase.charts.motion_series import motion_series, other_knee
-from kneecase.charts.motion_words import angle_words
 from kneecase.errors import InputError
 from kneecase.record import Event, Surgery, precision_of
 from kneecase.recovery import motion_gain
@@ -217,8 +216,6 @@ def test_extension_speaks_words(rising):
 
     assert "lacks 2°" in figure.svg
     assert "other knee: hyperextends 3°" in figure.svg
-    assert angle_words("knee_extension", 0.02) == "straight"
-    assert angle_words("knee_flexion", 95.0) == "95°"
 
 
 def test_as_of_a_day(rising, reading):

@@ -95,6 +95,7 @@ def test_extension_in_words(text: str, angle: float | None) -> None:
 def test_extension_words_and_back() -> None:
     """What people see can be typed again."""
     assert [extension_words(angle) for angle in (5, -3, 0)] == ["lacks 5°", "hyperextends 3°", "straight"]
+    assert [extension_words(angle) for angle in (0.02, -0.02)] == ["straight", "straight"]
     assert [extension_deg(extension_words(angle)) for angle in (5.0, -3.0, 0.0)] == [5, -3, 0]
 
 

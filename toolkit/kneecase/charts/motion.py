@@ -17,11 +17,12 @@ from kneecase.charts.motion_marks import (
 )
 from kneecase.charts.motion_series import Series, motion_series, other_knee
 from kneecase.charts.motion_trend import trend_layers, trend_words
-from kneecase.charts.motion_words import angle_words, motion_alt, motion_caption
+from kneecase.charts.motion_words import motion_alt, motion_caption
 from kneecase.charts.theme import INK
 from kneecase.errors import InputError
 from kneecase.record import Case, Limit, Reading, banner_of, measure_named
 from kneecase.recovery import MotionGain, motion_gain
+from kneecase.recovery.findings import angle_words
 
 __all__ = ["MotionBoard", "motion_board", "motion_chart", "motion_spec"]
 

@@ -9,18 +9,10 @@ from kneecase.charts.motion_marks import marks_of
 from kneecase.charts.motion_series import Series, before_surgery
 from kneecase.evidence.course import COURSE_FLEXION_WEEK6_WELL_OUWELEEN2021
 from kneecase.record import Case, Limit, Reading, limit_words, measure_named
-from kneecase.units import number_text, quantity_text
+from kneecase.recovery.findings import angle_words
+from kneecase.units import number_text
 
-__all__ = ["angle_words", "motion_alt", "motion_caption"]
-
-
-def angle_words(measure: str, deg: float) -> str:
-    """An angle for people: 'lacks 5°' and 'hyperextends 3°' for extension, '95°' for flexion."""
-    if measure != "knee_extension":
-        return quantity_text(deg, "deg")
-    if number_text(deg) == "0":
-        return "straight"
-    return f"{'lacks' if deg > 0 else 'hyperextends'} {quantity_text(abs(deg), 'deg')}"
+__all__ = ["motion_alt", "motion_caption"]
 
 
 def motion_alt(

@@ -101,16 +101,17 @@ def extension_deg(text: str) -> float | None:
 
 
 def extension_words(angle_deg: float) -> str:
-    """An extension angle [deg] in words, without its sign.
+    """An extension angle [deg] in words, without its sign; straight where it would be shown as 0.
 
     Examples
     --------
-    >>> extension_words(5), extension_words(-3), extension_words(0)
+    >>> extension_words(5), extension_words(-3), extension_words(0.04)
     ('lacks 5°', 'hyperextends 3°', 'straight')
     """
-    if angle_deg == 0:
+    size = number_text(abs(angle_deg))
+    if size == "0":
         return "straight"
-    return f"{'lacks' if angle_deg > 0 else 'hyperextends'} {number_text(abs(angle_deg))}°"
+    return f"{'lacks' if angle_deg > 0 else 'hyperextends'} {size}°"
 
 
 def _readings(*numbers: float) -> list[_Motion]:
