@@ -8,6 +8,7 @@ from dataclasses import fields
 from typing import TYPE_CHECKING, Any
 
 from kneecase.record.case import Case
+from kneecase.record.case_file import FORMAT
 from kneecase.record.rows import Event, Limit, Side
 from kneecase.record.template import toml_value
 
@@ -15,10 +16,7 @@ if TYPE_CHECKING:
     from tomlkit import TOMLDocument
     from tomlkit.items import AoT
 
-__all__ = ["FORMAT", "case_toml_text"]
-
-FORMAT = 1
-"""The version of the format that is written."""
+__all__ = ["case_toml_text"]
 
 Values = dict[str, Any]
 
