@@ -10,13 +10,10 @@ from kneecase.evidence.clearance import (
     CLEARANCE_HOP_QUADRICEPS_INDEX_ADAMS2012,
     CLEARANCE_HOP_STRENGTH_FRESHNESS_OURS,
 )
-from kneecase.evidence.motion_grades import (
-    MOTION_GRADE_EXTENSION_A_IKDC2000,
-    MOTION_GRADE_FLEXION_A_IKDC2000,
-)
 from kneecase.measures.go_ahead_item import GoAheadItem, dated_item, go_ahead_item
 from kneecase.measures.limb_pair import LimbPair, limb_pairs
 from kneecase.measures.motion_findings import deficit_deg
+from kneecase.measures.motion_grade import FULL_MOTION, full_within_deg
 from kneecase.measures.strength_symmetry import strength_symmetry
 from kneecase.measures.strength_tests import StrengthTest
 from kneecase.measures.threshold import is_met
@@ -24,12 +21,6 @@ from kneecase.record import EFFUSION_GRADES, Case
 from kneecase.units import number_text, quantity_text
 
 __all__ = ["effusion_item", "motion_item", "quadriceps_item"]
-
-_FULL = {
-    "knee_extension": MOTION_GRADE_EXTENSION_A_IKDC2000,
-    "knee_flexion": MOTION_GRADE_FLEXION_A_IKDC2000,
-}
-"""Full motion before hopping is grade A of the passive motion grades; that grade A serves here is ours."""
 
 
 def effusion_item(case: Case, day: dt.date) -> GoAheadItem:
@@ -58,7 +49,7 @@ def effusion_item(case: Case, day: dt.date) -> GoAheadItem:
 
 def motion_item(case: Case, day: dt.date, measure: str) -> GoAheadItem:
     """Extension or flexion against the other knee, the largest deficit of the latest day."""
-    line = _FULL[measure]
+    line = FULL_MOTION[measure]
     name = measure.removeprefix("knee_")
     label = f"full {name} against the other knee"
     pairs = [(deficit_deg(pair), pair) for pair in limb_pairs(case, measure, same_day=False)]
@@ -85,9 +76,8 @@ def motion_item(case: Case, day: dt.date, measure: str) -> GoAheadItem:
 
 def _is_full(deficit_deg: float, measure: str) -> bool:
     """Whether a deficit against the other knee still counts as full motion."""
-    line = _FULL[measure]
-    largest = line.number if line.high is None else line.high
-    return is_met(deficit_deg, largest, line.operator or "≤")
+    line = FULL_MOTION[measure]
+    return is_met(deficit_deg, full_within_deg(line), line.operator or "≤")
 
 
 def _deficit_words(deficit: float, pair: LimbPair) -> str:

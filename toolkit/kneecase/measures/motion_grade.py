@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Literal
 
 from kneecase.evidence.motion_grades import (
@@ -14,16 +16,19 @@ from kneecase.evidence.motion_grades import (
     MOTION_GRADE_FLEXION_C_IKDC2000,
     MOTION_GRADE_FLEXION_D_IKDC2000,
 )
+from kneecase.evidence.provenance import PublishedValue
 from kneecase.measures.accepted import accepted
 
 __all__ = [
     "DECIMAL_RULE",
     "EXTENSION_GRADES",
     "FLEXION_GRADES",
+    "FULL_MOTION",
     "GRADE_WORDS",
     "MotionGrade",
     "extension_grade",
     "flexion_grade",
+    "full_within_deg",
     "passive_motion_grade",
 ]
 
@@ -50,6 +55,19 @@ FLEXION_GRADES = (
     MOTION_GRADE_FLEXION_C_IKDC2000,
     MOTION_GRADE_FLEXION_D_IKDC2000,
 )
+
+FULL_MOTION: Mapping[str, PublishedValue] = MappingProxyType(
+    {
+        "knee_flexion": MOTION_GRADE_FLEXION_A_IKDC2000,
+        "knee_extension": MOTION_GRADE_EXTENSION_A_IKDC2000,
+    }
+)
+"""The shortfall to the other knee that still counts as full motion: grade A; that it serves so is ours."""
+
+
+def full_within_deg(full: PublishedValue) -> float:
+    """The end of the shortfall that counts as full motion [deg]."""
+    return full.number if full.high is None else full.high
 
 
 def extension_grade(lack_deg: float) -> MotionGrade:

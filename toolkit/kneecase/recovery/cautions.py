@@ -11,14 +11,12 @@ from kneecase.evidence.course_targets import (
 )
 from kneecase.evidence.provenance import PublishedValue
 from kneecase.evidence.stiffness import (
-    COURSE_STIFFNESS_HAMSTRING_OUWELEEN2021,
-    COURSE_STIFFNESS_PATELLAR_OUWELEEN2021,
     COURSE_STIFFNESS_PROCEDURE_HOPPER2024,
     COURSE_STIFFNESS_PROCEDURE_HULEATT2018,
     COURSE_STIFFNESS_PROCEDURE_NWACHUKWU2011,
-    COURSE_STIFFNESS_QUADRICEPS_OUWELEEN2021,
 )
 from kneecase.record import Case, limit_words
+from kneecase.recovery.prior import STIFF_BY_GRAFT
 from kneecase.recovery.progress import Progress
 from kneecase.recovery.series import Series
 from kneecase.recovery.window import BREAKS
@@ -26,11 +24,6 @@ from kneecase.units import number_text, quantity_text
 
 __all__ = ["asked_evidence", "cautions_of", "is_fast", "is_stuck"]
 
-_BY_GRAFT = {
-    "hamstring tendon": COURSE_STIFFNESS_HAMSTRING_OUWELEEN2021,
-    "quadriceps tendon": COURSE_STIFFNESS_QUADRICEPS_OUWELEEN2021,
-    "patellar tendon": COURSE_STIFFNESS_PATELLAR_OUWELEEN2021,
-}
 _PROCEDURES = (
     COURSE_STIFFNESS_PROCEDURE_HOPPER2024,
     COURSE_STIFFNESS_PROCEDURE_HULEATT2018,
@@ -82,7 +75,7 @@ def asked_evidence(case: Case, progress: Progress) -> tuple[PublishedValue, ...]
     if is_fast(progress):
         found += [COURSE_FLEXION_STEEPEST_TARGET_WILK2018, COURSE_FLEXION_FAST_PRACTICE]
     if is_stuck(progress):
-        graft = _BY_GRAFT.get(case.surgery.graft)
+        graft = STIFF_BY_GRAFT.get(case.surgery.graft)
         found += [*_PROCEDURES, *([graft] if graft else []), COURSE_STRETCH_GAIN_COCHRANE2017]
     return tuple(found)
 
@@ -145,7 +138,7 @@ def _stuck(case: Case, progress: Progress) -> Iterator[str]:
         f"{v.population})"
         for v in _PROCEDURES
     )
-    graft = _BY_GRAFT.get(case.surgery.graft)
+    graft = STIFF_BY_GRAFT.get(case.surgery.graft)
     own = (
         f" With a {case.surgery.graft} graft {quantity_text(graft.number, graft.unit)} were stiff at three "
         f"months ({graft.population})."

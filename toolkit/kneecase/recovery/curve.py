@@ -14,7 +14,7 @@ from kneecase.measures.accepted import accepted
 from kneecase.record import Case, Limit, banner_of, measure_named, precision_of
 from kneecase.recovery.course import restarted
 from kneecase.recovery.course_change import CourseChange, course_change
-from kneecase.recovery.curve_aim import aim_of, limit_now, other_knee
+from kneecase.recovery.curve_aim import aim_of, limit_now
 from kneecase.recovery.curve_answer import RecoveryCurve
 from kneecase.recovery.curve_cautions import NEVER_TESTED, curve_cautions
 from kneecase.recovery.curve_findings import curve_findings, curve_summary
@@ -22,6 +22,7 @@ from kneecase.recovery.curve_series import CurveSeries
 from kneecase.recovery.curve_values import curve_series
 from kneecase.recovery.fit import CurveBand, RecoveryFit, fit_recovery
 from kneecase.recovery.prior import RecoveryPrior, recovery_prior
+from kneecase.recovery.series import other_knee
 from kneecase.recovery.track_record import Forecast, track_record
 from kneecase.recovery.window import BREAKS, Window, window_of
 
@@ -111,7 +112,7 @@ def recovery_curve(
 
 def _prior(case: Case, series: CurveSeries, *, is_restart: bool) -> RecoveryPrior:
     """The prior of this knee; from a later start its level is open and the rest stands."""
-    other = other_knee(case, series)
+    other = other_knee(case, series.measure, motion=series.motion, position=series.position)
     error = None if other is None else precision_of(series.measure, other.readings[:1])
     prior = recovery_prior(
         series.measure,

@@ -6,21 +6,13 @@ import datetime as dt
 from dataclasses import dataclass, replace
 
 from kneecase.evidence.clearance import CLEARANCE_LSI_GRINDEM2020
-from kneecase.evidence.motion_grades import (
-    MOTION_GRADE_EXTENSION_A_IKDC2000,
-    MOTION_GRADE_FLEXION_A_IKDC2000,
-)
 from kneecase.evidence.provenance import PublishedValue
-from kneecase.measures.comparable import DayScore, day_scores, is_scored
+from kneecase.measures.motion_grade import FULL_MOTION, full_within_deg
 from kneecase.record import Case, Limit
 from kneecase.recovery.curve_series import CurveSeries
+from kneecase.recovery.series import other_knee
 
-__all__ = ["Aim", "aim_of", "limit_now", "other_knee"]
-
-_FULL = {
-    "knee_flexion": MOTION_GRADE_FLEXION_A_IKDC2000,
-    "knee_extension": MOTION_GRADE_EXTENSION_A_IKDC2000,
-}
+__all__ = ["Aim", "aim_of", "limit_now"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,12 +36,12 @@ def aim_of(case: Case, series: CurveSeries, given: float | None, limit: Limit | 
 
 
 def _default_aim(case: Case, series: CurveSeries) -> Aim:
-    full = _FULL.get(series.measure)
+    full = FULL_MOTION.get(series.measure)
     if full is not None:
-        other = other_knee(case, series)
+        other = other_knee(case, series.measure, motion=series.motion, position=series.position)
         if other is None:
             return Aim(value=None, words="the other knee was not measured in the same way")
-        short = full.number if full.high is None else full.high
+        short = full_within_deg(full)
         value = other.value - short if series.better == "higher" else other.value + short
         words = f"the other knee on {other.date.isoformat()} less {full.quantity()}, which counts as full"
         return Aim(value=value, words=words, evidence=(full,))
@@ -57,19 +49,6 @@ def _default_aim(case: Case, series: CurveSeries) -> Aim:
         value_90 = CLEARANCE_LSI_GRINDEM2020
         return Aim(value=value_90.number, words="published symmetry line", evidence=(value_90,))
     return Aim(value=None, words="no target was given")
-
-
-def other_knee(case: Case, series: CurveSeries) -> DayScore | None:
-    """The other knee's latest value taken in the same way."""
-    rows = [r for r in case.readings_of(series.measure, side=case.uninvolved) if is_scored(r)]
-    alike = [
-        r
-        for r in rows
-        if r.condition.motion.strip().lower() == series.motion
-        and r.condition.position.strip().lower() == series.position
-    ]
-    days = day_scores(alike)
-    return days[-1] if days else None
 
 
 def limit_now(case: Case, series: CurveSeries, day: dt.date) -> Limit | None:

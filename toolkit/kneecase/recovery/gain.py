@@ -14,7 +14,7 @@ from kneecase.measures.accepted import accepted
 from kneecase.recovery.lines import Line, known_error_line, least_squares_line, theil_sen_line
 from kneecase.recovery.rate import GainRate, Method, Shown
 
-__all__ = ["Better", "gain_rate"]
+__all__ = ["LEAST_FOR_RANKS", "Better", "gain_rate"]
 
 Better = Literal["higher", "lower"]
 

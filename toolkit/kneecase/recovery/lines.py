@@ -16,7 +16,7 @@ from kneecase.errors import InputError
 from kneecase.measures import normal_quantile
 from kneecase.measures.accepted import accepted
 
-__all__ = ["Line", "known_error_line", "least_squares_line", "theil_sen_line"]
+__all__ = ["Line", "Numbers", "known_error_line", "least_squares_line", "theil_sen_line"]
 
 Numbers: TypeAlias = float | NDArray[np.float64]
 _MOST_READINGS = 2 * 10**3

@@ -52,20 +52,21 @@ from kneecase.recovery.gain import Better
 from kneecase.recovery.lines import Numbers
 from kneecase.units import number_text
 
-__all__ = ["INCIDENCES", "ORDINARY", "RecoveryPrior", "course_words", "recovery_prior"]
+__all__ = ["INCIDENCES", "ORDINARY", "STIFF_BY_GRAFT", "RecoveryPrior", "course_words", "recovery_prior"]
 
 ORDINARY = "ordinary"
 """The name of the course whose plateau lies near the other knee."""
-_BY_GRAFT: Mapping[str, PublishedValue] = MappingProxyType(
+STIFF_BY_GRAFT: Mapping[str, PublishedValue] = MappingProxyType(
     {
         "hamstring tendon": COURSE_STIFFNESS_HAMSTRING_OUWELEEN2021,
         "quadriceps tendon": COURSE_STIFFNESS_QUADRICEPS_OUWELEEN2021,
         "patellar tendon": COURSE_STIFFNESS_PATELLAR_OUWELEEN2021,
     }
 )
+"""Share of knees stiff at three months by graft, all of one cohort."""
 INCIDENCES = (
     RECOVERY_STIFF_SHARE_POOLED_OUWELEEN2021,
-    *_BY_GRAFT.values(),
+    *STIFF_BY_GRAFT.values(),
     RECOVERY_STIFF_SHARE_UDALL2025,
     COURSE_STIFFNESS_PROCEDURE_HOPPER2024,
     COURSE_STIFFNESS_PROCEDURE_HULEATT2018,
@@ -217,10 +218,10 @@ def recovery_prior(
     """
     if measure not in _DISAGREEING:
         raise InputError(f"measure must be 'knee_flexion' or 'knee_extension', got {measure!r}.")
-    share = incidence or _BY_GRAFT.get(graft or "", RECOVERY_STIFF_SHARE_POOLED_OUWELEEN2021)
+    share = incidence or STIFF_BY_GRAFT.get(graft or "", RECOVERY_STIFF_SHARE_POOLED_OUWELEEN2021)
     if share.unit != "pct" or not 0 < share.number < 100:
         raise InputError(f"incidence must be a share in percent, got {share.quantity()}.")
-    notes = [] if incidence is not None or graft in _BY_GRAFT else ["share pooled over grafts"]
+    notes = [] if incidence is not None or graft in STIFF_BY_GRAFT else ["share pooled over grafts"]
     accepted("other_side_sem", other_side_sem, "deg", low=0.0)
     spread = other_side_sem
     norm: tuple[PublishedValue, ...] = ()

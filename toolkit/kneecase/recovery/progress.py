@@ -11,19 +11,16 @@ from kneecase.evidence.course_targets import (
     COURSE_FLEXION_USEFUL_GAIN_OURS,
     COURSE_PLATEAU_SPAN_OURS,
 )
-from kneecase.evidence.motion_grades import (
-    MOTION_GRADE_EXTENSION_A_IKDC2000,
-    MOTION_GRADE_FLEXION_A_IKDC2000,
-)
 from kneecase.evidence.provenance import PublishedValue
 from kneecase.measures import ReferenceLimb, minimal_detectable_change, reference_limb
-from kneecase.measures.comparable import DayScore, day_scores, is_scored
+from kneecase.measures.comparable import DayScore
+from kneecase.measures.motion_grade import FULL_MOTION, full_within_deg
 from kneecase.record import Case, Limit, Precision, Reading, precision_of
 from kneecase.recovery.change import RealChange, real_change
 from kneecase.recovery.flat import Plateau, plateau
 from kneecase.recovery.gain import Better, gain_rate
 from kneecase.recovery.rate import GainRate, Method
-from kneecase.recovery.series import Series
+from kneecase.recovery.series import Series, other_knee
 
 __all__ = ["BETTER", "Progress", "progress_of"]
 
@@ -31,10 +28,6 @@ BETTER: dict[str, Better] = {"knee_flexion": "higher", "knee_extension": "lower"
 _USEFUL = {
     "knee_flexion": COURSE_FLEXION_USEFUL_GAIN_OURS,
     "knee_extension": COURSE_EXTENSION_USEFUL_GAIN_OURS,
-}
-_FULL = {
-    "knee_flexion": MOTION_GRADE_FLEXION_A_IKDC2000,
-    "knee_extension": MOTION_GRADE_EXTENSION_A_IKDC2000,
 }
 _LIMIT = {"knee_flexion": "flexion", "knee_extension": "extension"}
 Days = tuple[DayScore, ...]
@@ -125,7 +118,8 @@ class _Aim:
 
 
 def _aim(case: Case, series: Series, given_deg: float | None, level: float) -> _Aim:
-    other, reference = _other_knee(case, series), reference_limb(case, series.measure, series.window.until)
+    other = other_knee(case, series.measure, motion=series.motion, position=series.position)
+    reference = reference_limb(case, series.measure, series.window.until)
     last = series.days[-1:]
     if given_deg is not None:
         error, factor = _precision(series.measure, last), 1 / math.sqrt(2)  # only one side is read
@@ -134,7 +128,7 @@ def _aim(case: Case, series: Series, given_deg: float | None, level: float) -> _
     return _Aim(
         target_deg=given_deg if given_deg is not None or other is None else other.value,
         margin_deg=0.0 if error is None else factor * minimal_detectable_change(error.sem, level),
-        full=_FULL[series.measure] if given_deg is None else None,
+        full=FULL_MOTION[series.measure] if given_deg is None else None,
         other=other,
         reference=reference,
     )
@@ -196,7 +190,7 @@ def _held(series: Series, days: Days, level: float, useful: float, aim: _Aim) ->
             useful_deg_per_week=useful,
             least_weeks=COURSE_PLATEAU_SPAN_OURS.number,
             target_deg=target_deg,
-            within_deg=_within_deg(aim.full),
+            within_deg=0.0 if aim.full is None else full_within_deg(aim.full),
             within_operator=aim.full.operator or "≤" if aim.full else "≤",
             margin_deg=aim.margin_deg,
             error_sd=None if error is None else error.sem,
@@ -209,26 +203,7 @@ def _held(series: Series, days: Days, level: float, useful: float, aim: _Aim) ->
     return tested(None) if held.verdict == "target reached" and untrusted else held
 
 
-def _within_deg(full: PublishedValue | None) -> float:
-    """The largest shortfall that counts as full motion [deg]."""
-    if full is None:
-        return 0.0
-    return full.number if full.high is None else full.high
-
-
 def _cap(case: Case, series: Series, days: Days) -> Limit | None:
     dates = [series.window.until, *reversed([day.date for day in days])]
     limits = [limit for limit in case.limits if limit.kind == _LIMIT[series.measure]]
     return next((limit for date in dates for limit in limits if limit.in_force(date)), None)
-
-
-def _other_knee(case: Case, series: Series) -> DayScore | None:
-    rows = [
-        r
-        for r in case.readings_of(series.measure, side=case.uninvolved)
-        if is_scored(r)
-        and r.condition.motion.strip().lower() == series.motion
-        and r.condition.position.strip().lower() == series.position
-    ]
-    days = day_scores(rows)
-    return days[-1] if days else None

@@ -13,7 +13,7 @@ from kneecase.measures.comparable import DayScore, day_scores, is_scored, not_sc
 from kneecase.record import Case, Reading
 from kneecase.recovery.window import Window
 
-__all__ = ["Series", "series_of", "way_words"]
+__all__ = ["Series", "other_knee", "series_of", "way_words"]
 
 _FIELDS: dict[str, tuple[str, ...]] = {
     "motion": ("passive", "active", ""),
@@ -123,6 +123,17 @@ def series_of(
         other_ways=tuple(dict.fromkeys(ways)),
         **chosen,
     )
+
+
+def other_knee(case: Case, measure: str, *, motion: str, position: str) -> DayScore | None:
+    """The other knee's latest value of ``measure`` taken in the same way, whatever the timing."""
+    rows = [
+        r
+        for r in case.readings_of(measure, side=case.uninvolved)
+        if is_scored(r) and _field("motion", r) == motion and _field("position", r) == position
+    ]
+    days = day_scores(rows)
+    return days[-1] if days else None
 
 
 def _chosen(name: str, rows: Readings) -> str:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from kneecase.errors import InputError
 from kneecase.record import EVENT_KINDS, Case, Event
 
-__all__ = ["Window", "restarted_by", "window_of"]
+__all__ = ["BREAKS", "Window", "restarted_by", "window_of"]
 
 BREAKS = ("manipulation", "re-injury", "second surgery")
 """Events after which an earlier trend does not carry on."""
