@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import numpy as np
 import pytest
@@ -54,6 +55,13 @@ def test_refused_items(items: list, said: str) -> None:
     """A sentence names the item, its range and what came."""
     with pytest.raises(InputError, match=said):
         landing_error_points(items)
+
+
+@pytest.mark.parametrize("points", [["six", 5], [6, None], [6, -1], {}])
+def test_landings_are_numbers(points: Any) -> None:
+    """What is no number of points is refused by name, whatever kind it is."""
+    with pytest.raises(InputError, match="trial_points must"):
+        landing_score_points(points)
 
 
 def test_one_score_from_several_landings() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 import pytest
 
@@ -49,8 +51,8 @@ def test_icc_is_a_fraction(icc: float) -> None:
         standard_error_of_measurement(10.0, icc)
 
 
-@pytest.mark.parametrize("level", [0.0, 1.0, 95.0, -0.5, float("nan")])
-def test_level_is_a_fraction(level: float) -> None:
+@pytest.mark.parametrize("level", [0.0, 1.0, 95.0, -0.5, float("nan"), [0.8, 0.95]])
+def test_level_is_a_fraction(level: Any) -> None:
     """A level is a fraction between 0 and 1 wherever one is taken."""
     table = [[1.0, 2.0], [3.0, 5.0], [6.0, 6.0]]
     for call in (

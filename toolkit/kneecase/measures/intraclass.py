@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from kneecase.errors import InputError
 from kneecase.measures.accepted import accepted
+from kneecase.measures.reliability import normal_quantile
 
 __all__ = ["IccForm", "IntraclassCorrelation", "MeanSquares", "intraclass_correlation", "mean_squares"]
 
@@ -134,8 +135,7 @@ def intraclass_correlation(
     """
     if form not in get_args(IccForm):
         raise InputError(f"form must be one of {', '.join(get_args(IccForm))}, got {form!r}.")
-    if not 0.0 < accepted("level", level) < 1.0:
-        raise InputError(f"level must be a fraction between 0 and 1, got {level!r}. Write 0.95 for 95 %.")
+    normal_quantile(level)  # refuses a level that is no fraction
     ms = mean_squares(readings)
     means = _table(readings).mean(axis=1)
     if np.ptp(means) <= 100 * np.finfo(np.float64).eps * np.abs(means).max():

@@ -94,10 +94,10 @@ def landing_score_points(trial_points: Sequence[float], *, rule: TrialRule = "me
     >>> round(landing_score_points([6, 5, 5]), 2), landing_score_points([6, 5, 5], rule="best of three")
     (5.33, 5.0)
     """
-    scores = accepted("trial_points", np.asarray(trial_points, dtype=np.float64), "points", low=0.0)
-    needed = {"best of three": 3, "single": 1}.get(rule, max(scores.size, 1))
     if rule not in get_args(TrialRule):
         raise InputError(f"rule must be one of {', '.join(get_args(TrialRule))}, got {rule!r}.")
+    scores = np.atleast_1d(accepted("trial_points", np.asarray(trial_points), "points", low=0.0))
+    needed = {"best of three": 3, "single": 1}.get(rule, max(scores.size, 1))
     if scores.ndim != 1 or scores.size != needed:
         raise InputError(
             f"rule {rule!r} needs {needed} landing{'' if needed == 1 else 's'}, got {scores.size}. "

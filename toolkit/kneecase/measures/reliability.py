@@ -45,7 +45,8 @@ def normal_quantile(level: float) -> float:
     >>> round(normal_quantile(0.95), 6)
     1.959964
     """
-    if accepted("level", level, above=0.0) >= 1.0:
+    asked = accepted("level", level, above=0.0)
+    if np.ndim(asked) or asked >= 1.0:
         raise InputError(f"level must be a fraction between 0 and 1, got {level!r}. Write 0.95 for 95 %.")
     return NormalDist().inv_cdf((1.0 + level) / 2.0)
 
