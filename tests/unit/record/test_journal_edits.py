@@ -45,16 +45,16 @@ def test_a_change_refuses_another_file_than_it_was_made_from():
 
 def test_a_damaged_change_is_found_out():
     """A change whose text was altered in the journal does not give the file it promised."""
-    values = {**edit_between("f", b"one", b"two").as_json(), "inserted": "twx"}
+    values = {**edit_between("visits.csv", b"one", b"two").as_json(), "inserted": "twx"}
     with pytest.raises(ValueError, match="damaged"):
         FileEdit.from_json(values).applied(b"one")
 
 
-@pytest.mark.parametrize("name", ["../case.toml", "a/b", "a\\b", "", ".lock", "/etc/passwd"])
-def test_a_journal_cannot_name_a_file_outside_the_folder(name):
-    """Only plain file names of the folder are taken from a journal."""
-    values = {**edit_between("f", b"one", b"two").as_json(), "name": name}
-    with pytest.raises(ValueError, match="case folder"):
+@pytest.mark.parametrize("name", ["../case.toml", "a/b", "a\\b", "", ".lock", "letter.txt"])
+def test_a_journal_can_only_name_a_file_of_a_case(name):
+    """Nothing else in the folder, and nothing outside it, is taken from a journal."""
+    values = {**edit_between("visits.csv", b"one", b"two").as_json(), "name": name}
+    with pytest.raises(ValueError, match="file of a case"):
         FileEdit.from_json(values)
 
 

@@ -8,7 +8,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-__all__ = ["FileEdit", "content_hash", "edit_between"]
+__all__ = ["CASE_FILES", "FileEdit", "content_hash", "edit_between"]
+
+CASE_FILES = ("case.toml", "measurements.csv", "visits.csv", "measurements.xlsx")
+"""The files that make up a case; anything else in a case folder is left alone."""
 
 
 def content_hash(content: bytes | None) -> str:
@@ -79,11 +82,11 @@ class FileEdit:
         Raises
         ------
         KeyError, TypeError, ValueError
-            If the values are not a change of one file of the case folder.
+            If the values are not a change of one file of a case.
         """
         name = str(values["name"])
-        if name.startswith(".") or "/" in name or "\\" in name or not name:
-            raise ValueError(f"a file of the case folder must be named, got {name!r}.")
+        if name not in CASE_FILES:
+            raise ValueError(f"a file of a case must be named, got {name!r}.")
         return cls(
             name=name,
             before=str(values["before"]),

@@ -7,6 +7,7 @@ half done, and where the folder cannot be written it finishes that save in memor
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -14,7 +15,7 @@ from pathlib import Path
 
 from kneecase.errors import CaseError, CaseLockedError, Problem
 from kneecase.record import disk
-from kneecase.record.edits import FileEdit, content_hash
+from kneecase.record.edits import CASE_FILES, FileEdit, content_hash
 from kneecase.record.journal import JOURNAL, Journal, JournalEntry, journal_from
 
 __all__ = [
@@ -27,9 +28,6 @@ __all__ = [
     "real_place",
     "recover",
 ]
-
-CASE_FILES = ("case.toml", "measurements.csv", "visits.csv", "measurements.xlsx")
-"""The files that make up a case; anything else in the folder is left alone."""
 
 LOCK_FILE = ".lock"
 LOCK_WAIT_S = 2.0
@@ -52,8 +50,9 @@ class FolderContents:
 def read_folder(path: str | Path) -> FolderContents:
     """Every file of the case in the folder ``path``, as after the last save that was begun.
 
-    A save that was cut off is finished first. The folder may hold no case at all: then
-    ``contents`` is empty.
+    A save that was cut off is finished first; where a file is a link to a place outside the folder,
+    in memory only, so that reading a folder writes nowhere else. The folder may hold no case at all:
+    then ``contents`` is empty.
 
     Raises
     ------
@@ -65,7 +64,8 @@ def read_folder(path: str | Path) -> FolderContents:
     """
     folder = Path(path)
     _check_is_folder(folder)
-    if journal_of(folder).pending is not None:
+    pending = journal_of(folder).pending
+    if pending is not None and not _leads_out(folder, pending):
         with contextlib.suppress(CaseLockedError, OSError), locked(folder):
             recover(folder)
     for _ in range(_TRIES):
@@ -89,6 +89,8 @@ def locked(folder: Path) -> Iterator[None]:
     """
     from filelock import FileLock, Timeout
 
+    if (folder / LOCK_FILE).is_symlink():  # locking empties the file that the link leads to
+        raise OSError(errno.ELOOP, f"{LOCK_FILE} is a link: delete it", str(folder / LOCK_FILE))
     lock = FileLock(str(folder / LOCK_FILE), timeout=LOCK_WAIT_S)
     try:
         lock.acquire()
@@ -161,6 +163,13 @@ def content_of(folder: Path, name: str) -> bytes | None:
 def real_place(folder: Path, name: str) -> Path:
     """Where the file really lies, behind any link, so that a link stays one."""
     return Path(os.path.realpath(folder / name))
+
+
+def _leads_out(folder: Path, entry: JournalEntry) -> bool:
+    """Whether a file of ``entry`` is a link to a place outside the folder, or the journal is a link."""
+    home = Path(os.path.realpath(folder))
+    names = [JOURNAL, *(edit.name for edit in entry.edits)]
+    return any(real_place(folder, name).parent != home for name in names)
 
 
 def _settled(contents: dict[str, bytes | None], journal: Journal) -> FolderContents:
