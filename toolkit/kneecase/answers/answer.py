@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from kneecase.answers.finding import Finding, LeftOut, reading_words
-from kneecase.answers.page import answer_html, explanation_html
+from kneecase.answers.finding import Finding, LeftOut
+from kneecase.answers.page import answer_html, basis_lines, explanation_html, left_out_lines, used_lines
 from kneecase.evidence.provenance import PublishedValue
 from kneecase.plain import on_one_line
 from kneecase.record import Banner, Reading
@@ -75,12 +75,9 @@ class Explanation:
         for finding in answer.findings:
             lines += ["", *_finding_lines(finding)]
         if answer.used:
-            lines += ["", "Readings used:", *(f"  - {r.measure}: {reading_words(r)}" for r in answer.used)]
+            lines += ["", "Readings used:", *(f"  - {text}" for text in used_lines(answer))]
         if answer.left_out:
-            lines += ["", "Readings left out:"]
-            lines += [
-                f"  - {x.reading.measure}: {reading_words(x.reading)}: {x.reason}" for x in answer.left_out
-            ]
+            lines += ["", "Readings left out:", *(f"  - {text}" for text in left_out_lines(answer))]
         if answer.cautions:
             lines += ["", "Cautions:", *(f"  - {text}" for text in answer.cautions)]
         return "\n".join(map(on_one_line, lines))
@@ -97,13 +94,4 @@ def _finding_lines(finding: Finding) -> list[str]:
     lines = [f"{finding.label}: {finding.quantity()} {finding.verdict}".rstrip()]
     if finding.words:
         lines.append(f"  In words: {finding.words}")
-    lines += [f"  Input: {text}" for text in finding.inputs]
-    if finding.formula:
-        lines.append(f"  Formula: {finding.formula}")
-    if finding.interval():
-        lines.append(f"  Interval: {finding.interval()}")
-    if finding.error:
-        lines.append(f"  Measurement error: {finding.error}")
-    lines += [f"  Source: {value.line()}" for value in finding.evidence]
-    lines += [f"  Caution: {text}" for text in finding.cautions]
-    return lines
+    return lines + [f"  {text}" for text in basis_lines(finding)]

@@ -19,7 +19,19 @@ from kneecase.plain import shown_plainly
 if TYPE_CHECKING:
     from kneecase.answers.answer import Answer
 
-__all__ = ["CSS", "LEFT", "STYLE", "answer_body", "answer_html", "escaped", "explanation_html", "listed"]
+__all__ = [
+    "CSS",
+    "LEFT",
+    "STYLE",
+    "answer_body",
+    "answer_html",
+    "basis_lines",
+    "escaped",
+    "explanation_html",
+    "left_out_lines",
+    "listed",
+    "used_lines",
+]
 
 CSS = resources.files(__package__).joinpath("answer.css").read_text("utf-8")
 """The style sheet of every fragment."""
@@ -112,19 +124,28 @@ def _verdict(finding: Finding) -> str:
 
 def _basis(answer: Answer) -> str:
     blocks = [
-        f"<h4>{escaped(f.label)}: {escaped(f.quantity())}</h4>{listed(_basis_lines(f))}"
+        f"<h4>{escaped(f.label)}: {escaped(f.quantity())}</h4>{listed(basis_lines(f))}"
         for f in answer.findings
     ]
     if answer.used:
-        used = [f"{r.measure}: {reading_words(r)}" for r in answer.used]
-        blocks.append(f"<h4>Readings used</h4>{listed(used)}")
+        blocks.append(f"<h4>Readings used</h4>{listed(used_lines(answer))}")
     if answer.left_out:
-        out = [f"{x.reading.measure}: {reading_words(x.reading)}: {x.reason}" for x in answer.left_out]
-        blocks.append(f"<h4>Readings left out</h4>{listed(out)}")
+        blocks.append(f"<h4>Readings left out</h4>{listed(left_out_lines(answer))}")
     return "".join(blocks)
 
 
-def _basis_lines(finding: Finding) -> list[str]:
+def used_lines(answer: Answer) -> list[str]:
+    """The readings an answer rests on, one a line."""
+    return [f"{r.measure}: {reading_words(r)}" for r in answer.used]
+
+
+def left_out_lines(answer: Answer) -> list[str]:
+    """The readings left out, each with the reason, one a line."""
+    return [f"{x.reading.measure}: {reading_words(x.reading)}: {x.reason}" for x in answer.left_out]
+
+
+def basis_lines(finding: Finding) -> list[str]:
+    """What one number rests on, one a line: inputs, formula, interval, error, sources, cautions."""
     lines = [f"Input: {text}" for text in finding.inputs]
     lines += [f"Formula: {finding.formula}"] if finding.formula else []
     lines += [f"Interval: {finding.interval()}"] if finding.interval() else []
